@@ -1,0 +1,49 @@
+// Two products: every file transpiled one to one below out/ (what the tests load), and the bundled command line in dist/.
+import { build } from 'esbuild';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+
+function sources(folder) {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) return sources(path);
+    return path.endsWith('.ts') && !path.endsWith('.d.ts') ? [path] : [];
+  });
+}
+
+// A test whose source is gone must not run again from an old build.
+function prune(folder, wanted) {
+  if (!existsSync(folder)) return;
+  for (const name of readdirSync(folder)) {
+    const path = join(folder, name);
+    if (statSync(path).isDirectory()) prune(path, wanted);
+    else if (path.endsWith('.js') && !wanted.has(path)) rmSync(path);
+  }
+}
+
+const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
+const common = {
+  platform: 'node',
+  target: 'node20',
+  format: 'cjs',
+  define: { PROGRAM_VERSION: JSON.stringify(version) },
+};
+const files = [...sources('server/src'), ...sources('tests')];
+prune('out', new Set(files.map((f) => join('out', f.replace(/\.ts$/, '.js')))));
+await build({ ...common, entryPoints: files, outdir: 'out', outbase: '.', sourcemap: 'inline', logLevel: 'warning' });
+
+if (existsSync('server/src/cli/main.ts')) {
+  await build({
+    ...common,
+    entryPoints: { thermogloss: 'server/src/cli/main.ts', 'delimited-text': 'server/src/host/delimitedText.ts' },
+    bundle: true,
+    minify: true,
+    keepNames: true,
+    outdir: 'dist',
+    // csv-parse is loaded only when a file leaves the regular path: its own chunk, required on demand.
+    external: ['./delimited-text.js'],
+    banner: { js: '#!/usr/bin/env node' },
+    logLevel: 'warning',
+  });
+}
