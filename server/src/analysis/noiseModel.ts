@@ -1,0 +1,107 @@
+import type { NoiseComponent } from './noise';
+import { varianceOf } from './noise';
+
+/** Robust variance of contrasts of neighbouring block means, one block length. */
+export interface BlockVariance {
+  /** Readings in a block. */
+  readonly size: number;
+  readonly variance: number;
+  /** Independent contrasts it rests on. */
+  readonly count: number;
+}
+
+/**
+ * The third difference of four neighbouring block means, squares of the weights summing to one: blind to any parabola,
+ * so that a signal changing slowly over the four blocks leaves nothing in it.
+ */
+export const CONTRAST = [1, -3, 3, -1].map((c) => c / Math.sqrt(20));
+
+/** Correlation times of 1/f noise are spaced by this factor; the ripple of the spectrum is then below 10 %. */
+const SPACING = 4;
+
+/** Variance that must be explained before slow noise is believed: twice the gain in likelihood of chance. */
+const BELIEF = 2;
+
+/** A variance counts for at most so many numbers: the model is no better than that, and long blocks must be heard. */
+const TRUST = 60;
+
+/**
+ * The plainest autocovariance that explains the contrasts: white noise, or white and 1/f noise, or these and one
+ * correlation time (readings already averaged by the instrument). 1/f noise goes on to correlation times as long as the
+ * segment: what the longest blocks cannot see is extrapolated, not left out.
+ *
+ * Fitted by the likelihood of variances (the deviance of gamma numbers), amplitudes never negative, by multiplicative
+ * updates. `interval` and `duration` in s.
+ */
+export function fitNoise(
+  blocks: readonly BlockVariance[],
+  interval: number,
+  duration: number,
+): readonly NoiseComponent[] {
+  const seen = blocks
+    .filter((b) => b.variance > 0 && b.count > 0)
+    .map((b) => ({ ...b, count: 1 / (1 / b.count + 1 / TRUST) }));
+  if (seen.length === 0) return [];
+  const white: readonly NoiseComponent[] = [{ variance: 1, time: 0 }];
+  const slow: NoiseComponent[] = [];
+  for (let time = interval; time / SPACING < duration; time *= SPACING) slow.push({ variance: 1, time });
+  const longest = seen[seen.length - 1].size;
+
+  const plain = fit(seen, [white], interval);
+  if (seen.length < 2) return plain.components;
+  const flicker = fit(seen, [white, slow], interval);
+  const chosen = plain.deviance - flicker.deviance > BELIEF ? flicker : plain;
+  const expected = Math.max(1, seen.length - 2);
+  if (chosen.deviance <= expected + 3 * Math.sqrt(2 * expected)) return chosen.components;
+  let best = chosen;
+  for (let size = 1; size <= longest / 2; size *= 2) {
+    const filtered = fit(seen, [white, slow, [{ variance: 1, time: size * interval }]], interval);
+    if (filtered.deviance < best.deviance - BELIEF) best = filtered;
+  }
+  return best.components;
+}
+
+interface Fitted {
+  readonly components: readonly NoiseComponent[];
+  readonly deviance: number;
+}
+
+function fit(
+  blocks: readonly BlockVariance[],
+  parts: readonly (readonly NoiseComponent[])[],
+  interval: number,
+): Fitted {
+  const shapes = parts.map((part) => blocks.map((b) => contrastVariance(part, b.size, interval)));
+  const amplitudes = shapes.map((shape) => blocks[0].variance / shape[0] / parts.length);
+  const model = (j: number): number => shapes.reduce((sum, shape, k) => sum + amplitudes[k] * shape[j], 0);
+  for (let round = 0; round < 400; round++) {
+    for (let k = 0; k < parts.length; k++) {
+      let up = 0;
+      let down = 0;
+      for (let j = 0; j < blocks.length; j++) {
+        const m = model(j);
+        up += (blocks[j].count * shapes[k][j] * blocks[j].variance) / (m * m);
+        down += (blocks[j].count * shapes[k][j]) / m;
+      }
+      amplitudes[k] *= up / down;
+    }
+  }
+  let deviance = 0;
+  blocks.forEach((b, j) => {
+    const ratio = b.variance / model(j);
+    deviance += b.count * (ratio - 1 - Math.log(ratio));
+  });
+  const components = parts.flatMap((part, k) =>
+    part.map((c) => ({ variance: amplitudes[k] * c.variance, time: c.time })),
+  );
+  return { components, deviance };
+}
+
+/** Variance of the contrast of four blocks of `size` readings on an even grid, for given components. */
+function contrastVariance(components: readonly NoiseComponent[], size: number, interval: number): number {
+  if (components.every((c) => c.time === 0)) return components.reduce((sum, c) => sum + c.variance, 0) / size;
+  const weights = new Float64Array(4 * size);
+  CONTRAST.forEach((c, block) => weights.fill(c / size, block * size, (block + 1) * size));
+  const x = Float64Array.from(weights, (_, i) => i * interval);
+  return varianceOf({ sigma: 0, resolution: 0, components, dof: null }, x, [{ first: 0, weights }]);
+}
