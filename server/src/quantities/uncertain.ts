@@ -15,4 +15,9 @@ export interface Part {
   readonly u: number;
   /** Degrees of freedom of the influence; null: many (JCGM 100 G.4.2). */
   readonly dof: number | null;
+  /**
+   * Influences estimated together from the same observations carry the same name: they count as one in the effective
+   * degrees of freedom (Willink, Metrologia 44 (2007) 340). Absent: the influence stands alone.
+   */
+  readonly group?: string;
 }
