@@ -1,6 +1,7 @@
 // Two products: every file transpiled one to one below out/ (what the tests load), and the bundled command line in dist/.
 import { build } from 'esbuild';
-import { existsSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 
 function sources(folder) {
@@ -29,20 +30,25 @@ const common = {
   format: 'cjs',
   define: { PROGRAM_VERSION: JSON.stringify(version) },
 };
-const files = [...sources('server/src'), ...sources('tests')];
+const files = [...sources('server/src'), ...sources('tests'), ...sources('examples')];
 prune('out', new Set(files.map((f) => join('out', f.replace(/\.ts$/, '.js')))));
 await build({ ...common, entryPoints: files, outdir: 'out', outbase: '.', sourcemap: 'inline', logLevel: 'warning' });
+
+// The reference pages of the findings are generated from their records into the package.
+const { findingPages } = createRequire(import.meta.url)('../out/server/src/findings/page.js');
+rmSync('dist/docs', { recursive: true, force: true });
+mkdirSync('dist/docs', { recursive: true });
+for (const [name, text] of findingPages()) writeFileSync(join('dist/docs', name), text);
 
 if (existsSync('server/src/cli/main.ts')) {
   await build({
     ...common,
-    entryPoints: { thermogloss: 'server/src/cli/main.ts', 'delimited-text': 'server/src/host/delimitedText.ts' },
+    entryPoints: { thermogloss: 'server/src/cli/main.ts', delimitedText: 'server/src/host/delimitedText.ts' },
     bundle: true,
     minify: true,
     keepNames: true,
     outdir: 'dist',
-    // csv-parse is loaded only when a file leaves the regular path: its own chunk, required on demand.
-    external: ['./delimited-text.js'],
+    // csv-parse is needed only when a file leaves the regular path: its own file, asked for by name at run time.
     banner: { js: '#!/usr/bin/env node' },
     logLevel: 'warning',
   });

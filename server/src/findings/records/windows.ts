@@ -1,0 +1,207 @@
+import { ofFamily } from '../record';
+
+/** Where a statement looks, and whether that place is fit for it. */
+export const windowRecords = ofFamily('windows', true, [
+  {
+    code: 'window-empty',
+    severity: 'error',
+    effect: 'fails',
+    title: 'The window holds nothing',
+    explanation: 'Both ends are the same, or no reading lies between them. Give two different ends inside the data.',
+    limits: [],
+    rules: [],
+    fires: 'run "a.csv"\nstep First 640..640 °C',
+    silent: 'run "a.csv"\nstep First 640..800 °C',
+  },
+  {
+    code: 'window-outside-run',
+    severity: 'error',
+    effect: 'fails',
+    title: 'The window lies outside the data',
+    explanation:
+      'No segment of the kind asked for reaches both ends. The message says what the run spans. Move the window, or name the segment with `in`.',
+    limits: [],
+    rules: [],
+    fires: ['run "a.csv"\nstep Last 900..1100 °C', 'the run ends at 1000 °C'],
+    silent: ['run "a.csv"\nstep Last 900..990 °C', 'the run ends at 1000 °C'],
+  },
+  {
+    code: 'window-ambiguous-segment',
+    severity: 'error',
+    effect: 'fails',
+    title: 'More than one heating holds the window',
+    explanation:
+      'The same temperatures occur in two heatings, and a first heating shows the history of the specimen while a second shows the material. Say which is meant: `in heating 1` or `in heating 2`.',
+    limits: [],
+    rules: ['G02'],
+    fires: ['run "a.csv"\n  endothermic up\nglass Tg 60..95 °C', 'a heat-cool-heat run'],
+    silent: ['run "a.csv"\n  endothermic up\nglass Tg 60..95 °C in heating 2', 'a heat-cool-heat run'],
+  },
+  {
+    code: 'segment-missing',
+    severity: 'error',
+    effect: 'fails',
+    title: 'The run has no such segment',
+    explanation:
+      'Segments are counted per direction in time, and the run has fewer. The message lists those it has. When the statement comes from a method this is a warning only.',
+    limits: [],
+    rules: [],
+    fires: ['run "a.csv"\nstep Black 430..700 °C in heating 2', 'the run has one heating'],
+    silent: ['run "a.csv"\nstep Black 430..700 °C in heating 1', 'the run has one heating'],
+  },
+  {
+    code: 'around-not-found',
+    severity: 'error',
+    effect: 'fails',
+    title: 'No level stretch on both sides of the temperature',
+    explanation:
+      'From the temperature outward, no stretch was level within the distance allowed, so the rule found no window. The effect overlaps another, or the curve drifts. Write the window out, or widen `within`.',
+    limits: [],
+    rules: [],
+    fires: ['run "a.csv"\nstep First around 700 °C', 'the mass falls without a level stretch from 600 to 860 °C'],
+    silent: ['run "a.csv"\nstep First around 700 °C', 'the mass is level at 640 °C and at 800 °C'],
+  },
+  {
+    code: 'window-crosses-segments',
+    severity: 'error',
+    effect: 'apparent',
+    title: 'The window spans more than one segment',
+    explanation:
+      'Between heating, hold and cooling the zero line of the heat flow changes and one temperature stands for two times. A mass step across a boundary is a warning only, as its two levels may still be right. Give the window in one segment.',
+    limits: [],
+    rules: ['A14'],
+    fires: ['run "a.csv"\n  endothermic up\npeak P 20..30 min', 'the heating ends at 25 min'],
+    silent: ['run "a.csv"\n  endothermic up\npeak P 20..24 min', 'the heating ends at 25 min'],
+  },
+  {
+    code: 'window-edge-sensitive',
+    severity: 'error',
+    effect: 'apparent',
+    title: 'The result depends on where the window ends',
+    explanation:
+      'Moving an edge by 5 K changes the result by more than {0} of the basis and by more than {1} of itself. The number is then a choice, not a measurement. Move the edge to a level stretch; where there is none, report the sum of both effects.',
+    limits: [
+      { value: 0.1, unit: '%', meaning: 'change of a step, on its basis' },
+      { value: 2, unit: '%', meaning: 'change relative to the result' },
+    ],
+    rules: ['M02'],
+    fires: ['run "a.csv"\nstep First 640..769 °C', 'the mass is still falling by 0.08 %/K at 769 °C'],
+    silent: ['run "a.csv"\nstep First 640..800 °C', 'the mass is level at 800 °C'],
+  },
+  {
+    code: 'window-overlap',
+    severity: 'warning',
+    effect: 'apparent',
+    title: 'Two windows overlap',
+    explanation:
+      'What lies in both windows is counted twice. Move one edge, or, when one effect is meant to lie inside the other, say so with `encloses`.',
+    limits: [{ value: 0, unit: 'K', meaning: 'overlap of two windows on one signal and segment' }],
+    rules: ['M01'],
+    fires: 'run "a.csv"\nstep First 700..780 °C\nstep Second 760..960 °C',
+    silent: 'run "a.csv"\nstep First 700..780 °C\nstep Second 780..960 °C',
+  },
+  {
+    code: 'around-same-effect',
+    severity: 'warning',
+    effect: 'apparent',
+    title: 'Two rules found the same effect',
+    explanation:
+      'Both windows were found by `around` and resolve to the same stretch, so one effect carries two names and counts twice in sums. Move one of the temperatures, or remove a statement.',
+    limits: [],
+    rules: ['M01'],
+    fires: ['run "a.csv"\nstep First around 700 °C\nstep Second around 740 °C', 'one step from 640 to 800 °C'],
+    silent: ['run "a.csv"\nstep First around 700 °C\nstep Second around 930 °C', 'steps at 700 and at 930 °C'],
+  },
+  {
+    code: 'window-edge-not-level',
+    severity: 'warning',
+    effect: 'apparent',
+    title: 'An edge of the window is not on a level stretch',
+    explanation:
+      'At the edge the mass still changes by more than {0} and by more than {1} of the largest rate inside, or the heat flow stands more than {2} times its noise off its baseline just outside. The effect has not ended there. Move the edge to the level stretch named in the message.',
+    limits: [
+      { value: 0.005, unit: '%/K', meaning: 'slope of the mass at an edge' },
+      { value: 2, unit: '%', meaning: 'slope relative to the largest rate of the effect' },
+      { value: 3, unit: '', meaning: 'distance of the heat flow from its baseline, in multiples of the noise' },
+    ],
+    rules: ['M02', 'D02', 'G04'],
+    fires: ['run "a.csv"\nstep First 640..769 °C', 'the mass is still falling by 0.08 %/K at 769 °C'],
+    silent: ['run "a.csv"\nstep First 640..800 °C', 'the mass is level at 800 °C'],
+  },
+  {
+    code: 'window-in-transient',
+    severity: 'warning',
+    effect: 'apparent',
+    title: 'The window begins before the run has settled',
+    explanation:
+      'Within {0} of a change of rate the heat flow is still approaching its new level, and buoyancy and flow are settling. What is read there belongs to the apparatus. Start the window later, or the programme lower.',
+    limits: [{ value: 3, unit: 'min', meaning: 'time after a change of rate' }],
+    rules: ['D04'],
+    fires: ['run "a.csv"\n  endothermic up\npeak P 45..90 °C', 'heating at 10 K/min starts at 30 °C'],
+    silent: ['run "a.csv"\n  endothermic up\npeak P 62..90 °C', 'heating at 10 K/min starts at 30 °C'],
+  },
+  {
+    code: 'window-near-gas-switch',
+    severity: 'warning',
+    effect: 'apparent',
+    title: 'The gas changes inside the window or just before it',
+    explanation:
+      'A switch inside the window, or one less than {0} before it: the old gas is still present, and the change of density moves the balance. Split the window at the switch, or begin it later.',
+    limits: [{ value: 2, unit: 'min', meaning: 'time after a gas switch' }],
+    rules: ['B10'],
+    fires: [
+      'run "a.csv"\n  atmosphere nitrogen 50 mL/min\n  atmosphere air 50 mL/min from 60 min\nstep Black 61..75 min',
+      'the purge reaches the specimen slowly',
+    ],
+    silent:
+      'run "a.csv"\n  atmosphere nitrogen 50 mL/min\n  atmosphere air 50 mL/min from 60 min\nstep Black 63..75 min',
+  },
+  {
+    code: 'too-few-points',
+    severity: 'warning',
+    effect: 'apparent',
+    title: 'Too few readings in the window',
+    explanation:
+      'Fewer than {0} readings lie in the window, too few to tell a level from a slope or noise from signal. Export at full density, or widen the window.',
+    limits: [{ value: 10, unit: '', meaning: 'readings in a window' }],
+    rules: ['A05'],
+    fires: ['run "a.csv"\nstep First 640..650 °C', 'one reading every 2 K'],
+    silent: ['run "a.csv"\nstep First 640..800 °C', 'one reading every 2 K'],
+  },
+  {
+    code: 'edge-not-budgeted',
+    severity: 'note',
+    effect: null,
+    title: 'The influence of an edge could not be tried',
+    explanation:
+      'The uncertainty holds half the change seen when an edge is moved by {0} either way. Here the edge lies closer than that to the end of its segment, so it could be moved one way only and its part in the uncertainty may be too small. Move the edge inward where the curve allows.',
+    limits: [{ value: 5, unit: 'K', meaning: 'distance of an edge from the end of its segment' }],
+    rules: ['M03'],
+    fires: ['run "a.csv"\nstep Last 900..998 °C', 'the heating ends at 1000 °C'],
+    silent: ['run "a.csv"\nstep Last 900..990 °C', 'the heating ends at 1000 °C'],
+  },
+  {
+    code: 'unassigned-change',
+    severity: 'warning',
+    effect: null,
+    title: 'Mass changes between the windows',
+    explanation:
+      'Between two neighbouring step windows the mass changes by more than {0}, which no statement names. Shares computed from the steps miss it. Extend a window or add a step.',
+    limits: [{ value: 0.1, unit: '%', meaning: 'change between neighbouring windows, of the initial mass' }],
+    rules: ['M05'],
+    fires: ['run "a.csv"\nstep Water 40..180 °C\nstep First 640..800 °C', '0.4 % is lost between 180 and 640 °C'],
+    silent: ['run "a.csv"\nstep Water 40..180 °C\nstep First 640..800 °C', '0.05 % is lost between 180 and 640 °C'],
+  },
+  {
+    code: 'kelvin-in-hold',
+    severity: 'error',
+    effect: 'fails',
+    title: 'A length in K where the temperature stands still',
+    explanation:
+      'In a hold nothing can be measured per kelvin: a span or a smoothing of so many K holds no reading or all of them. Give it in time.',
+    limits: [],
+    rules: ['M10'],
+    fires: ['run "a.csv"\nstep Drift 2..10 min in hold 1\n  span 10 K', 'hold 1 lasts 12 min'],
+    silent: ['run "a.csv"\nstep Drift 2..10 min in hold 1\n  span 60 s', 'hold 1 lasts 12 min'],
+  },
+]);
