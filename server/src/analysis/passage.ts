@@ -1,0 +1,48 @@
+/** A passage of a signal through a value. */
+export interface Passage {
+  readonly time: number;
+  /** Samples before and after the crossing taken. */
+  readonly before: number;
+  readonly direction: 'rising' | 'falling';
+  /** Single crossings the passage consists of; 1 unless noise crosses to and fro. */
+  readonly crossings: number;
+}
+
+/**
+ * The passages of a signal through zero among the samples `first` to `last` (exclusive); `value` gives the signal less
+ * the value sought.
+ *
+ * A passage leads from one side to the other, and it counts once the signal is beyond `band` on the new side; crossings
+ * before that are one passage, however often noise crosses, and its time is that of the middle crossing. What comes back
+ * without having been beyond `band` never passed. With `band` 0 every crossing is a passage. Between samples the signal
+ * is a straight line, exactly.
+ */
+export function passages(
+  x: Float64Array,
+  value: (i: number) => number,
+  first: number,
+  last: number,
+  band: number,
+): Passage[] {
+  const found: Passage[] = [];
+  if (last - first < 2) return found;
+  let pending: { time: number; before: number }[] = [];
+  let previous = value(first);
+  let side = previous < 0 ? -1 : 1;
+  for (let i = first + 1; i < last; i++) {
+    const now = value(i);
+    if (previous < 0 !== now < 0) {
+      pending.push({ time: x[i - 1] + (x[i] - x[i - 1]) * (previous / (previous - now)), before: i - 1 });
+    }
+    previous = now;
+    if (pending.length === 0 || now === 0 || Math.abs(now) < band) continue;
+    const here = now < 0 ? -1 : 1;
+    if (here !== side) {
+      const middle = pending[(pending.length - 1) >> 1];
+      found.push({ ...middle, direction: here > 0 ? 'rising' : 'falling', crossings: pending.length });
+      side = here;
+    }
+    pending = [];
+  }
+  return found;
+}
