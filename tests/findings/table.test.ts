@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { codes } from '../../server/src/findings/codes';
 import { makeFinding } from '../../server/src/findings/makeFinding';
 import { explanationText } from '../../server/src/findings/page';
-import { findingTable, fixedLimit, isFindingCode, recordOf, settableLimit } from '../../server/src/findings/table';
+import { findingTable, fixedLimit, isFindingCode, findingRecord, settableLimit } from '../../server/src/findings/table';
 
 const records = [...findingTable.values()];
 
@@ -53,7 +53,7 @@ describe('the table of findings', () => {
     it(`keeps the severity of the language: ${names}`, () => {
       for (const name of names.split(' ')) {
         assert.ok(isFindingCode(name), name);
-        assert.deepEqual([recordOf(name).severity, recordOf(name).effect], [severity, effect], name);
+        assert.deepEqual([findingRecord(name).severity, findingRecord(name).effect], [severity, effect], name);
       }
     });
   }

@@ -38,24 +38,24 @@ export function isFindingCode(text: string): text is FindingCode {
 }
 
 /** The record of a code. Every code has one (a test holds it). */
-export function recordOf(code: FindingCode): FindingRecord {
+export function findingRecord(code: FindingCode): FindingRecord {
   const record = findingTable.get(code);
   if (record === undefined) throw new Error(`no record for ${code}`);
   return record;
 }
 
 export function defaultSeverity(code: FindingCode): Severity {
-  return recordOf(code).severity;
+  return findingRecord(code).severity;
 }
 
 /** The limit that `rule CODE Q because TEXT` sets; null where the code has none. */
 export function settableLimit(code: FindingCode): FindingLimit | null {
-  return recordOf(code).limits.at(0) ?? null;
+  return findingRecord(code).limits.at(0) ?? null;
 }
 
 /** A limit of the record in its own unit: 0 the settable one, then the fixed ones. */
 export function fixedLimit(code: FindingCode, index: number): number {
-  const limit = recordOf(code).limits.at(index);
+  const limit = findingRecord(code).limits.at(index);
   if (limit === undefined) throw new Error(`${code} has no limit ${index}`);
   return limit.value;
 }
