@@ -52,6 +52,8 @@ export interface ResultWindow {
 export interface Construction {
   readonly name: string;
   readonly signal: string;
+  /** Unit of `y`, where the signal has one. */
+  readonly unit?: string;
   readonly shapes: readonly Shape[];
 }
 

@@ -17,6 +17,7 @@ export type GlossRole = 'gloss' | 'method';
 /** One text edit, still by token. */
 export type FixEdit =
   | { readonly edit: 'replace'; readonly at: Anchor; readonly text: string }
+  | { readonly edit: 'insert-after'; readonly at: Anchor; readonly text: string }
   | { readonly edit: 'delete-statement'; readonly statement: string }
   | { readonly edit: 'insert-clause'; readonly statement: string; readonly text: string }
   /** A new head line (with its clauses) after the named statement, or at the end of the gloss where null. */
@@ -44,4 +45,6 @@ export interface Finding {
   readonly fixes: readonly Fix[];
   /** Names of results this finding is about, for `allow … on NAME`; null: the statement of the anchor, or the file. */
   readonly about: string | null;
+  /** Its effect reaches only these quantities of the statement; absent: all of them. */
+  readonly only?: readonly string[];
 }

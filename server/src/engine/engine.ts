@@ -1,0 +1,240 @@
+import { never, stopIfCancelled, type Cancellation } from '../base/cancellation';
+import { Counters } from '../base/counters';
+import type { Host } from '../base/host';
+import { evaluateProgram } from '../evaluation/evaluateProgram';
+import { remembered } from '../evaluation/memo';
+import { runGases } from '../evaluation/runGases';
+import type { Evaluated } from '../evaluation/result';
+import type { FindingCode } from '../findings/codes';
+import type { Finding } from '../findings/finding';
+import { makeFinding } from '../findings/makeFinding';
+import { parse } from '../language/syntax/parse';
+import { resolveProgram } from '../language/meaning/resolveProgram';
+import type { Program } from '../language/program';
+import type { Tree } from '../language/tree';
+import { acceptance, type Acceptance } from '../evaluation/acceptance';
+import { checkRun } from '../evaluation/checkRun';
+import { effectiveLimit } from '../evaluation/limits';
+import { prepareRun } from '../evaluation/prepareRun';
+import { BoundedMemo } from './boundedMemo';
+import { cellFindings, readingFinding } from './dataFindings';
+import { Loader, type Loaded } from './load';
+import { Positions } from './positions';
+import type { GlossText, InputFile, RunSummary, Snapshot } from './snapshot';
+
+const memoEntries = 4000;
+
+/** The one interface to everything below: a gloss in, a snapshot out. */
+export class Engine {
+  private readonly memo = new BoundedMemo(memoEntries);
+  private readonly loader: Loader;
+  /** Text of methods as read from disk; forgotten on `invalidate`. */
+  private readonly texts = new Map<string, Promise<string | null>>();
+
+  constructor(
+    private readonly host: Host,
+    readonly counters: Counters = new Counters(),
+  ) {
+    this.loader = new Loader(host, counters);
+  }
+
+  /** A file changed on disk (data, blank, method): what was read from it is read anew. */
+  invalidate(path: string): void {
+    this.loader.invalidate(path);
+    this.texts.delete(path);
+  }
+
+  /** Text and names only: never waits for data. */
+  meaning(
+    text: string,
+    method: string | null,
+  ): { readonly tree: Tree; readonly method: Tree | null; readonly program: Program } {
+    const tree = this.tree(text);
+    const methodTree = method === null ? null : this.tree(method);
+    const program = remembered(this.memo, `program ${this.host.key(text)} ${this.host.key(method ?? '')}`, () => {
+      this.counters.add('programs');
+      return resolveProgram(tree, methodTree);
+    });
+    return { tree, method: methodTree, program };
+  }
+
+  /** Evaluates the gloss at `path`; `text` stands for the file where it is open and unsaved. */
+  async evaluate(path: string, text?: string, cancellation: Cancellation = never): Promise<Snapshot> {
+    const own = text ?? (await this.textOf(path));
+    if (own === null) return this.unread(path);
+    const first = this.tree(own);
+    const used = methodFile(first);
+    const methodPath = used === null ? null : this.host.resolve(path, used.file);
+    const methodText = methodPath === null ? null : await this.textOf(methodPath);
+    stopIfCancelled(cancellation);
+    const { tree, method, program } = this.meaning(own, methodText);
+    const findings: Finding[] = [];
+    if (used !== null && methodText === null) {
+      const at = { statement: used.id, token: 'file' };
+      findings.push(makeFinding('file-missing', at, unreadText(this.host.display(methodPath!))));
+    }
+    const gloss: GlossText = { path, display: this.host.display(path), tree };
+    const methodGloss: GlossText | null =
+      method === null ? null : { path: methodPath!, display: this.host.display(methodPath!), tree: method };
+    const loaded = await this.loader.load(program, path, cancellation);
+    stopIfCancelled(cancellation);
+    const evaluated = this.evaluateLoaded(program, loaded, findings);
+    const positions = new Positions(tree, method);
+    const syntax = [...tree.findings, ...(method?.findings ?? [])];
+    const placed = [...syntax, ...evaluated.findings].map((f) => positions.place(f, evaluated.acceptance.allowed(f)));
+    placed.sort((a, b) => (a.file === b.file ? a.span.start - b.span.start : a.file === 'gloss' ? -1 : 1));
+    return {
+      gloss,
+      method: methodGloss,
+      run: loaded?.run.ok ? this.summary(loaded, evaluated) : null,
+      inputs: this.inputs(loaded, methodGloss, methodText),
+      results: evaluated.results,
+      requirements: evaluated.requirements,
+      findings: placed,
+      constructions: evaluated.constructions,
+    };
+  }
+
+  private evaluateLoaded(
+    program: Program,
+    loaded: Loaded | null,
+    findings: Finding[],
+  ): Evaluated & { acceptance: Acceptance; segments: RunSummary['segments'] } {
+    const problems = [...findings, ...readingFindings(program, loaded)];
+    if (loaded === null || !loaded.run.ok || program.run === null) {
+      const all = [...program.findings, ...problems];
+      return {
+        results: [],
+        requirements: [],
+        constructions: [],
+        findings: all,
+        acceptance: acceptance(program, all),
+        segments: [],
+      };
+    }
+    const limit = (code: FindingCode) => effectiveLimit(program, code);
+    const prepared = prepareRun(program, loaded.run.value, loaded.joins, loaded.blanks, this.memo, this.counters);
+    const evaluated = evaluateProgram(
+      {
+        program,
+        run: prepared.run,
+        dataFindings: [...problems, ...prepared.findings],
+        limit,
+        check: (outcomes) => checkRun({ program, prepared, outcomes, limit }),
+      },
+      this.memo,
+      this.counters,
+    );
+    const gases = runGases(program, prepared.run);
+    return { ...evaluated, segments: prepared.run.segments.map((s) => ({ ...s, gas: gases(s) })) };
+  }
+
+  private summary(
+    program: Program,
+    loaded: Loaded,
+    evaluated: { segments: RunSummary['segments'] },
+  ): RunSummary | null {
+    if (!loaded.run.ok) return null;
+    const raw = loaded.run.value;
+    return {
+      display: this.host.display(raw.path),
+      identity: raw.identity,
+      points: raw.points,
+      segments: evaluated.segments,
+      interpretation: raw.interpretation,
+    };
+  }
+
+  private inputs(
+    loaded: Loaded | null,
+    program: Program,
+    method: GlossText | null,
+    methodText: string | null,
+  ): InputFile[] {
+    const files: InputFile[] = [];
+    for (const blank of loaded?.blanks ?? []) {
+      if (!blank.data.ok) continue;
+      const { identity, interpretation } = blank.data.value;
+      files.push({ role: 'blank', display: blank.path, identity, interpretation });
+    }
+    for (const join of loaded?.joins ?? []) {
+      if (!join.data.ok) continue;
+      const { identity, interpretation, path } = join.data.value;
+      files.push({ role: 'join', display: this.host.display(path), identity, interpretation });
+    }
+    if (method !== null && methodText !== null) {
+      files.push({
+        role: 'method',
+        display: method.display,
+        identity: this.host.key(methodText),
+        interpretation: null,
+      });
+    }
+    return files;
+  }
+
+  private tree(text: string): Tree {
+    return remembered(this.memo, `tree ${this.host.key(text)}`, () => {
+      this.counters.add('parses');
+      return parse(text);
+    });
+  }
+
+  private textOf(path: string): Promise<string | null> {
+    const known = this.texts.get(path);
+    if (known !== undefined) return known;
+    const text = this.loader.text(path);
+    this.texts.set(path, text);
+    return text;
+  }
+
+  private unread(path: string): Snapshot {
+    const tree = parse('');
+    return {
+      gloss: { path, display: this.host.display(path), tree },
+      method: null,
+      run: null,
+      inputs: [],
+      results: [],
+      requirements: [],
+      constructions: [],
+      findings: [
+        {
+          code: 'file-missing',
+          severity: 'error',
+          file: 'gloss',
+          span: { start: 0, end: 0 },
+          message: unreadText(this.host.display(path)),
+          related: [],
+          fixes: [],
+          allowed: null,
+        },
+      ],
+    };
+  }
+}
+
+function unreadText(path: string): string {
+  return `There is no file ${path}, or it lies outside the workspace.`;
+}
+
+function methodFile(tree: Tree): { readonly id: string; readonly file: string } | null {
+  if (tree.role !== 'run') return null;
+  for (const node of tree.statements) {
+    if (node.statement?.kind === 'use method') return { id: node.id, file: node.statement.file };
+  }
+  return null;
+}
+
+function readingFindings(program: Program, loaded: Loaded | null): Finding[] {
+  if (loaded === null || program.run === null) return [];
+  const findings: Finding[] = [];
+  const add = (data: Loaded['run'], statement: string) => {
+    if (data.ok) findings.push(...cellFindings(data.value, statement));
+    else findings.push(readingFinding(data.failure, statement));
+  };
+  add(loaded.run, program.run.id);
+  for (const join of loaded.joins) add(join.data, join.statement);
+  for (const blank of loaded.blanks) add(blank.data, blank.statement);
+  return findings;
+}
