@@ -61,6 +61,9 @@ export function fitNoise(
   return best.components;
 }
 
+/** Components below this share of the largest are not worth their pass over the readings. */
+const NOTHING = 1e-6;
+
 interface Fitted {
   readonly components: readonly NoiseComponent[];
   readonly deviance: number;
@@ -91,9 +94,9 @@ function fit(
     const ratio = b.variance / model(j);
     deviance += b.count * (ratio - 1 - Math.log(ratio));
   });
-  const components = parts.flatMap((part, k) =>
-    part.map((c) => ({ variance: amplitudes[k] * c.variance, time: c.time })),
-  );
+  const all = parts.flatMap((part, k) => part.map((c) => ({ variance: amplitudes[k] * c.variance, time: c.time })));
+  const most = Math.max(...all.map((c) => c.variance));
+  const components = all.filter((c) => c.variance > NOTHING * most);
   return { components, deviance };
 }
 

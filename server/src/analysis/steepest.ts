@@ -4,17 +4,19 @@ import type { Functional } from './functional';
 import { localPolynomial } from './localPolynomial';
 import type { Measured } from './measured';
 import { noiseOf, type Noise, type NoiseComponent } from './noise';
-import { fitPolynomial, type PolynomialFit } from './polynomialFit';
-import { firstAfter, firstAtOrAfter, samplesAround } from './range';
-import { slopeCurve } from './slopeCurve';
+import { fitPolynomial } from './polynomialFit';
+import { firstAfter, firstAtOrAfter, samplesAround, samplesIn } from './range';
+import { slopeAt, slopeCurve } from './slopeCurve';
 
 /** Widths tried to place the steepest point grow by this factor, at most so often. */
-const GROWTH = 1.4;
-const WIDTHS = 10;
+const GROWTH = 1.25;
+const WIDTHS = 16;
+/** Placed well enough: a share of the width of the slope's peak at three quarters of its height. */
+const PLACED = 0.01;
 /** Averages a width is cut into for placing; their own bias is far below any noise. */
 const BLOCKS = 60;
-/** A wider fit stands while it moves the point by less than so many uncertainties of each narrower one. */
-const AGREE = 1;
+/** Noise of the slope, as a share of it, up to which the largest slope can be told from its neighbours. */
+const CLEAR = 0.02;
 
 /** The steepest point of a curve in a window, and the tangent there. */
 export interface Steepest {
@@ -32,9 +34,9 @@ export interface Steepest {
  * The steepest fall or rise of a curve inside a window.
  *
  * Where: the extremum of the slope found on `slopeCurve`, then placed as the zero of the second derivative of a local
- * quartic of width `smooth`. Under noise that zero wanders, so the width is enlarged as long as the point stays where
- * every narrower fit has it within its noise (Lepski's rule, Theory Probab. Appl. 35 (1991) 454, from memory); the
- * uncertainty is that of the widest fit taken, -δm''/m''', and the last move. On an exact curve the width stays `smooth`.
+ * quartic. On an exact curve both have the width `smooth`. Under noise they are widened: for finding, until the slope is
+ * known to 2 %; for placing, until the point is known to a hundredth of the width of the slope's peak (at three quarters
+ * of its height), never beyond that width, where a quartic still follows the peak. The uncertainty is -δm''/m'''.
  *
  * How steep: the slope of the local cubic of full width `smooth` there, on all readings. Placing and reading use different
  * widths, so that noise is not picked where it happens to be steepest. Null where the window holds no slope of that sign.
@@ -48,17 +50,25 @@ export function steepest(
   options: { smooth: number; noise: Noise | null; propagate?: boolean },
 ): Steepest | null {
   const sign = direction === 'falling' ? -1 : 1;
-  const start = coarsest(curve, window, sign, options.smooth);
+  let width = Math.max(options.smooth, leastWidth(curve, window));
+  let start = coarsest(curve, window, sign, width);
   if (start === null) return null;
-  const placed = place(curve, window, start, sign, options.smooth, options.noise);
-  return steepestAt(curve, placed.time, placed.fit, placed.moved, options);
+  if (options.noise !== null) {
+    const { value, noise } = slopeAt(curve, start, width, options.noise);
+    const wanted = noise / (CLEAR * Math.abs(value));
+    if (wanted > 1) {
+      // The noise of a slope falls with the width to the power 3/2.
+      width = Math.min(width * wanted ** (2 / 3), Math.max(width, (window.to - window.from) / 4));
+      start = coarsest(curve, window, sign, width) ?? start;
+    }
+  }
+  const placed = place(curve, window, start, sign, width, options.noise);
+  return steepestAt(curve, placed, options);
 }
 
 function steepestAt(
   curve: Curve,
-  time: number,
-  placing: PolynomialFit | null,
-  moved: number,
+  { time, noise: wander }: Placed,
   { smooth, noise, propagate = true }: { smooth: number; noise: Noise | null; propagate?: boolean },
 ): Steepest {
   const fit = localPolynomial(curve, time, smooth, 3);
@@ -67,16 +77,8 @@ function steepestAt(
   const slopeFunctional = fit.functional(time, 1);
   const known = noise !== null && propagate;
   const dof = noise?.dof ?? null;
-  let wander = 0;
-  if (known && placing !== null) {
-    const third = Math.abs(placing.at(time, 3));
-    const second = noiseOf(noise, curve.x, [{ times: 1, of: placing.functional(time, 2) }]);
-    // Where the top is flat the point may lie anywhere in the fit.
-    const limit = (curve.x[placing.last - 1] - curve.x[placing.first]) / Math.sqrt(12);
-    wander = Math.min(third > 0 ? second / third : limit, limit);
-  }
   return {
-    time: { value: time, noise: known ? Math.hypot(wander, moved) : 0, dof },
+    time: { value: time, noise: known ? wander : 0, dof },
     slope: { value: slope, noise: known ? noiseOf(noise, curve.x, [{ times: 1, of: slopeFunctional }]) : 0, dof },
     tangent: (t) => value + slope * (t - time),
     tangentFunctional(t) {
@@ -86,6 +88,12 @@ function steepestAt(
     },
     slopeFunctional,
   };
+}
+
+/** The width that holds the five readings a cubic needs. */
+function leastWidth(curve: Curve, window: Window): number {
+  const { first, last } = samplesIn(curve.x, window);
+  return last - first < 2 ? 0 : (4 * (curve.x[last - 1] - curve.x[first])) / (last - 1 - first);
 }
 
 function coarsest(curve: Curve, window: Window, sign: number, smooth: number): number | null {
@@ -106,36 +114,47 @@ function coarsest(curve: Curve, window: Window, sign: number, smooth: number): n
 
 interface Placed {
   readonly time: number;
-  readonly fit: PolynomialFit | null;
-  readonly moved: number;
+  readonly noise: number;
 }
 
-function place(curve: Curve, window: Window, start: number, sign: number, smooth: number, noise: Noise | null): Placed {
-  const from = Math.min(window.from, start - smooth / 2);
-  const to = Math.max(window.to, start + smooth / 2);
-  const x = curve.x;
+function place(curve: Curve, window: Window, start: number, sign: number, width: number, noise: Noise | null): Placed {
+  const { x } = curve;
+  const from = Math.min(window.from, start - width / 2);
+  const to = Math.max(window.to, start + width / 2);
   const within = { first: firstAtOrAfter(x, from), last: firstAfter(x, to) };
-  const tried: { time: number; noise: number; width: number }[] = [];
-  let centre = start;
-  for (let k = 0; k < WIDTHS; k++) {
-    const width = smooth * GROWTH ** k;
-    if (k > 0 && width > to - from) break;
-    const zero = curvatureZero(curve, within, centre, width, sign, noise);
-    if (zero === null) {
-      if (tried.length > 0) break;
-      continue;
-    }
-    const stays = tried.every((t) => Math.abs(t.time - zero.time) <= AGREE * t.noise);
-    if (tried.length > 0 && !stays) break;
-    tried.push({ ...zero, width });
-    centre = zero.time;
-    if (noise === null) break;
+  const peak = noise === null ? null : peakOfSlope(curve, window, start, sign, width);
+  let best: Placed | null = null;
+  for (let k = 0, wide = width; k < WIDTHS; k++, wide *= GROWTH) {
+    if (k > 0 && (peak === null || wide > peak.width)) break;
+    const zero = curvatureZero(curve, within, best?.time ?? start, wide, sign, noise);
+    if (zero === null) continue;
+    const third = Math.min(zero.third, peak?.third ?? Infinity);
+    best = { time: zero.time, noise: third > 0 ? zero.second / third : Infinity };
+    if (peak === null || best.noise <= PLACED * peak.width) break;
   }
-  if (tried.length === 0) return { time: start, fit: null, moved: 0 };
-  const { time, width } = tried[tried.length - 1];
-  const moved = tried.length > 1 ? Math.abs(time - tried[tried.length - 2].time) : 0;
-  const { first, last } = samplesAround(x, time, width, 7, within);
-  return { time, fit: fitPolynomial(x, curve.y, first, last, 4), moved };
+  const widest = (peak?.width ?? width) / Math.sqrt(12);
+  // Where the top is flat the point may lie anywhere in it.
+  return best === null ? { time: start, noise: widest } : { time: best.time, noise: Math.min(best.noise, widest) };
+}
+
+/** Width of the peak of the slope at three quarters of its height, and the third derivative a parabola of it has. */
+function peakOfSlope(
+  curve: Curve,
+  window: Window,
+  start: number,
+  sign: number,
+  width: number,
+): { width: number; third: number } | null {
+  const { x, slope } = slopeCurve(curve, window, width);
+  if (x.length === 0) return null;
+  const top = Math.min(x.length - 1, firstAtOrAfter(x, start));
+  const height = sign * slope[top];
+  let low = top;
+  let high = top;
+  while (low > 0 && sign * slope[low] > 0.75 * height) low--;
+  while (high < x.length - 1 && sign * slope[high] > 0.75 * height) high++;
+  const full = x[high] - x[low];
+  return full > 0 ? { width: full, third: (2 * height) / (full * full) } : null;
 }
 
 /** The zero of the second derivative of a local quartic next to `start`, where the slope is an extremum of that sign. */
@@ -146,7 +165,7 @@ function curvatureZero(
   width: number,
   sign: number,
   noise: Noise | null,
-): { time: number; noise: number } | null {
+): { time: number; second: number; third: number } | null {
   let centre = start;
   for (let round = 0; round < 12; round++) {
     const range = samplesAround(curve.x, centre, width, 7, within);
@@ -159,12 +178,12 @@ function curvatureZero(
     if (Math.abs(step) > width / 2) return null;
     centre += Math.max(-width / 6, Math.min(width / 6, step));
     if (Math.abs(step) > 1e-7 * width && round < 11) continue;
-    if (noise === null) return { time: centre, noise: 0 };
+    if (noise === null) return { time: centre, second: 0, third: Math.abs(third) };
     const of = fit.functional(centre, 2);
-    const variance = noiseOf({ ...noise, components: averaged(noise.components, means.x, size) }, means.x, [
+    const second = noiseOf({ ...noise, components: averaged(noise.components, means.x, size) }, means.x, [
       { times: 1, of },
     ]);
-    return { time: centre, noise: variance / Math.abs(third) };
+    return { time: centre, second, third: Math.abs(third) };
   }
   return null;
 }
