@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { skip } from './skip';
 
 /**
  * The folder of exact curves and their answers, beside the open-data folder named by GLOSS_OPEN_DATA; null where the
@@ -30,7 +31,7 @@ export function needOpenData(context: Mocha.Context): string {
 }
 
 function skipped(context: Mocha.Context): never {
-  return context.skip();
+  return skip(context, 'GLOSS_OPEN_DATA names no folder with the data');
 }
 
 /** Named columns of a plain comma file with one header row. */
