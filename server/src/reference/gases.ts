@@ -111,6 +111,12 @@ export const gases: readonly Gas[] = tableRows(table, columns).map((row) => {
   };
 });
 
+/** A purge gas of a run, and how hot the run gets while it flows (°C); null: as hot as the run. */
+export interface GasUse {
+  readonly words: string;
+  readonly upTo: number | null;
+}
+
 const find = indexed(gases);
 
 /** A purge gas by its name, a usual other name or its formula (`nitrogen`, `synthetic air`, `CO2`); null: not in the table. */
