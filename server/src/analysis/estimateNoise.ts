@@ -13,8 +13,8 @@ const LINE = 60;
 const LONGEST_BLOCK = 60;
 /** Independent numbers at least for a variance to count. */
 const FEWEST = 12;
-/** Neighbouring third differences overlap; so many are worth one independent (sum of the squared correlations). */
-const OVERLAP = 2.31;
+/** Neighbouring fifth differences overlap; so many are worth one independent (sum of the squared correlations). */
+const OVERLAP = 2.91;
 /** Residuals looked at for one scatter; more tell nothing new. */
 const ENOUGH = 8000;
 const MANY = 200;
@@ -24,8 +24,8 @@ const MANY = 200;
  *
  * `sigma` is 1.4826 times the median absolute residual about straight lines of 60 s (at least five readings), each
  * residual corrected for the freedom its line takes. The autocovariance is fitted to the scatter of block means of 1, 2,
- * 4, … readings up to 60 s (the idea of Allan, Proc. IEEE 54 (1966) 221, from memory, with third differences so that
- * the signal's own slope and curvature leave nothing), and is extrapolated as 1/f noise to the length of the segment.
+ * 4, … readings up to 60 s (the idea of Allan, Proc. IEEE 54 (1966) 221, from memory, with fifth differences so that
+ * the signal's own slope and curvature leave next to nothing), and is extrapolated as 1/f noise to the length of the segment.
  *
  * Rounded readings: where the noise is less than half the step, the error of rounding, step/√12, is added with the
  * correlation time over which readings stay the same. An exact curve gives a sigma near zero, never a division by it.
@@ -94,24 +94,26 @@ function blockVariances(curve: Curve, range: SampleRange, interval: number): Blo
   };
   for (let size = 1; size === 1 || size * interval <= LONGEST_BLOCK; size *= 2) {
     if (size > 1) means = blockMeans(means.x, means.y, { first: 0, last: means.x.length & ~1 }, 2);
-    const { variance, kept } = clippedVariance(contrastsOf(means.x, means.y, size * interval));
+    const contrasts = contrastsOf(means.x, means.y, size * interval);
+    const { variance, kept } = clippedVariance(contrasts);
     const count = kept / OVERLAP;
-    if (count < FEWEST && variances.length > 0) break;
+    if (variances.length > 0 && count < FEWEST) break;
     variances.push({ size, variance, count });
   }
   return variances;
 }
 
 function contrastsOf(x: Float64Array, y: Float64Array, usual: number): Float64Array {
-  const [a, b, c, d] = CONTRAST;
   const stride = Math.max(1, Math.floor(x.length / ENOUGH));
   const contrasts = new Float64Array(Math.ceil(x.length / stride));
+  const more = CONTRAST.length - 1;
   let n = 0;
-  for (let k = 0; k + 3 < x.length; k += stride) {
+  for (let k = 0; k + more < x.length; k += stride) {
     // Across a gap the block means are no neighbours.
-    if (x[k + 3] - x[k] > 4.5 * usual) continue;
-    const from = y[k];
-    contrasts[n++] = a * (y[k] - from) + b * (y[k + 1] - from) + c * (y[k + 2] - from) + d * (y[k + 3] - from);
+    if (x[k + more] - x[k] > 1.5 * more * usual) continue;
+    let sum = 0;
+    for (let j = 1; j <= more; j++) sum += CONTRAST[j] * (y[k + j] - y[k]);
+    contrasts[n++] = sum;
   }
   return contrasts.subarray(0, n);
 }

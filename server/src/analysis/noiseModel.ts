@@ -11,13 +11,13 @@ export interface BlockVariance {
 }
 
 /**
- * The third difference of four neighbouring block means, squares of the weights summing to one: blind to any parabola,
- * so that a signal changing slowly over the four blocks leaves nothing in it.
+ * The fifth difference of six neighbouring block means, squares of the weights summing to one: blind to any polynomial
+ * of fourth degree, so that a signal changing over the six blocks leaves next to nothing in it.
  */
-export const CONTRAST = [1, -3, 3, -1].map((c) => c / Math.sqrt(20));
+export const CONTRAST = [1, -5, 10, -10, 5, -1].map((c) => c / Math.sqrt(252));
 
-/** Correlation times of 1/f noise are spaced by this factor; the ripple of the spectrum is then below 10 %. */
-const SPACING = 4;
+/** Correlation times of 1/f noise are spaced by octaves. */
+const SPACING = 2;
 
 /** Variance that must be explained before slow noise is believed: twice the gain in likelihood of chance. */
 const BELIEF = 2;
@@ -100,10 +100,10 @@ function fit(
   return { components, deviance };
 }
 
-/** Variance of the contrast of four blocks of `size` readings on an even grid, for given components. */
+/** Variance of the contrast of blocks of `size` readings on an even grid, for given components. */
 function contrastVariance(components: readonly NoiseComponent[], size: number, interval: number): number {
   if (components.every((c) => c.time === 0)) return components.reduce((sum, c) => sum + c.variance, 0) / size;
-  const weights = new Float64Array(4 * size);
+  const weights = new Float64Array(CONTRAST.length * size);
   CONTRAST.forEach((c, block) => weights.fill(c / size, block * size, (block + 1) * size));
   const x = Float64Array.from(weights, (_, i) => i * interval);
   return varianceOf({ sigma: 0, resolution: 0, components, dof: null }, x, [{ first: 0, weights }]);
