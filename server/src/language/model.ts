@@ -264,6 +264,8 @@ export interface RequireStatement extends Common {
     { readonly form: 'in'; readonly range: RangeOf } | { readonly form: '<=' | '>='; readonly right: Expression };
   /** The requirement as written, one blank between tokens, without `require` and `as NAME`. */
   readonly text: string;
+  /** The statement it is about, where its clause `on` names one. */
+  readonly on?: string;
 }
 
 export interface NoteStatement extends Common {
