@@ -1,0 +1,166 @@
+import type { Line } from './baseline';
+import type { Curve, Window } from './curve';
+import type { Term } from './functional';
+import { glassChecks, type GlassChecks } from './glassChecks';
+import { equalAreasPoint, halfHeightPoint, type GlassPoint } from './glassMidpoint';
+import type { Measured } from './measured';
+import { noiseOf, silent, type Noise } from './noise';
+import { fitPolynomial } from './polynomialFit';
+import { firstAfter, firstAtOrAfter, samplesIn, type SampleRange } from './range';
+import { steepest, type Steepest } from './steepest';
+import { fittedLine } from './straightBaseline';
+
+export type GlassMidpointKind = 'half height' | 'equal areas' | 'inflection';
+
+export interface GlassOptions {
+  /** What `midpoint` means; the other quantities do not depend on it but for `step`, which is read there. */
+  readonly by: GlassMidpointKind;
+  /** Length of the straight stretch inside each end of the window, s; at most a third of the window. */
+  readonly spanFrom: number;
+  readonly spanTo: number;
+  /** Full width of the local polynomial of the derivative, s; null for the least it needs. */
+  readonly smooth: number | null;
+  /** false: `smooth` is taken as it stands, not narrowed to half of the transition (where the analyst wrote it). */
+  readonly narrow?: boolean;
+  /** null: the curve is taken as exact. */
+  readonly noise: Noise | null;
+  /** false leaves the uncertainties and what only findings need out and changes nothing else. */
+  readonly propagate?: boolean;
+}
+
+type Points = readonly (readonly [time: number, y: number])[];
+
+/** Times in s, step in unit of y. null where the curve has no such point. */
+export interface GlassTransition {
+  readonly onset: Measured | null;
+  readonly midpoint: Measured | null;
+  readonly inflection: Measured | null;
+  readonly end: Measured | null;
+  /** Line after less line before, at `midpoint`. */
+  readonly step: Measured;
+  readonly checks: GlassChecks | null;
+  readonly shapes: {
+    readonly lineFrom: Points;
+    readonly lineTo: Points;
+    readonly tangent: Points;
+    /** From line to line at the midpoint. */
+    readonly step: Points;
+  };
+}
+
+/** The lines of a transition and the tangent between them. */
+export interface GlassLines {
+  readonly before: Line;
+  readonly after: Line;
+  readonly rangeBefore: SampleRange;
+  readonly rangeAfter: SampleRange;
+  readonly direction: 1 | -1;
+}
+
+/**
+ * A glass transition between the ends of a window (ISO 11357-2 and IUPAC's characteristic temperatures, from memory):
+ * straight lines of least squares over `span` inside each end, which need not be parallel; onset and end where the
+ * tangent at the steepest point, slope of the total signal, meets them; midpoint by half height (the curve meets the line
+ * midway between both), by equal areas (the vertical that leaves as much between curve and line before it as behind it)
+ * or by inflection (the extremum of the derivative). `smooth` is narrowed to half of onset..end unless `narrow` is false
+ * and affects the derivative and the reading of the half height only. O(samples in the window); null with fewer than
+ * three samples on a line.
+ */
+export function glassTransition(curve: Curve, window: Window, options: GlassOptions): GlassTransition | null {
+  const lines = linesOf(curve, window, options);
+  if (lines === null) return null;
+  const { before, after } = lines;
+  const { propagate = true } = options;
+  const noise = options.noise ?? silent;
+  const measure = (value: number, terms: () => readonly Term[]): Measured => ({
+    value,
+    noise: propagate ? noiseOf(noise, curve.x, terms()) : 0,
+    dof: noise.dof,
+  });
+
+  const { steep, smooth } = steepestPoint(curve, lines, options, noise, propagate);
+  const point = (of: GlassPoint | null): Measured | null => of && measure(of.time, () => of.terms());
+  const inflection = steep && steep.time;
+  const half = steep && halfHeightPoint(curve, window, lines, steep.time.value, smooth);
+  const midpoint =
+    options.by === 'inflection'
+      ? inflection
+      : point(options.by === 'half height' ? half : equalAreasPoint(curve, window, lines));
+  const at = midpoint?.value ?? (window.from + window.to) / 2;
+  const step = measure(after.at(at) - before.at(at), () => [
+    ...after.termsAt(at),
+    ...before.termsAt(at).map(({ times, of }) => ({ times: -times, of })),
+  ]);
+  const onset = steep && meeting(before, steep, measure);
+  const end = steep && meeting(after, steep, measure);
+  return {
+    onset,
+    midpoint,
+    inflection,
+    end,
+    step,
+    checks: propagate ? glassChecks(curve, window, lines, { at, step, smooth, steep, noise }) : null,
+    shapes: {
+      lineFrom: [window.from, end?.value ?? window.to].map((t) => [t, before.at(t)] as const),
+      lineTo: [onset?.value ?? window.from, window.to].map((t) => [t, after.at(t)] as const),
+      tangent:
+        steep === null || onset === null || end === null
+          ? []
+          : [onset.value, end.value].map((t) => [t, steep.tangent(t)] as const),
+      step: [
+        [at, before.at(at)],
+        [at, after.at(at)],
+      ],
+    },
+  };
+}
+
+type Measure = (value: number, terms: () => readonly Term[]) => Measured;
+
+function linesOf(curve: Curve, { from, to }: Window, { spanFrom, spanTo }: GlassOptions): GlassLines | null {
+  const { x, y } = curve;
+  const { first, last } = samplesIn(x, { from, to });
+  const third = (to - from) / 3;
+  const rangeBefore = { first, last: firstAfter(x, from + Math.min(spanFrom, third), first, last) };
+  const rangeAfter = { first: firstAtOrAfter(x, to - Math.min(spanTo, third), first, last), last };
+  if (rangeBefore.last - rangeBefore.first < 3 || rangeAfter.last - rangeAfter.first < 3) return null;
+  const line = (range: SampleRange): Line =>
+    fittedLine(fitPolynomial(x, y, range.first, range.last, 1), x[range.first]);
+  const before = line(rangeBefore);
+  const after = line(rangeAfter);
+  const middle = (from + to) / 2;
+  return { before, after, rangeBefore, rangeAfter, direction: after.at(middle) < before.at(middle) ? -1 : 1 };
+}
+
+/** The steepest point between the lines; looked for twice, because how far to smooth follows from how steep it is. */
+function steepestPoint(
+  curve: Curve,
+  lines: GlassLines,
+  options: GlassOptions,
+  noise: Noise,
+  propagate: boolean,
+): { steep: Steepest | null; smooth: number } {
+  const { x } = curve;
+  const inner = { from: x[lines.rangeBefore.last - 1], to: x[lines.rangeAfter.first] };
+  const look = (smooth: number, uncertainties: boolean): Steepest | null =>
+    steepest(curve, inner, lines.direction > 0 ? 'rising' : 'falling', { smooth, noise, propagate: uncertainties });
+  const given = options.smooth ?? 0;
+  const first = look(given, options.narrow === false && propagate);
+  if (first === null || options.narrow === false) return { steep: first, smooth: given };
+  const at = first.time.value;
+  const wide = Math.abs((lines.after.at(at) - lines.before.at(at)) / first.slope.value);
+  const smooth = Math.min(given, wide / 2);
+  return { steep: look(smooth, propagate), smooth };
+}
+
+/** Where the steepest tangent meets a line. */
+function meeting(line: Line, steep: Steepest, measure: Measure): Measured | null {
+  const slope = steep.slope.value - line.slope;
+  if (slope === 0) return null;
+  const t0 = steep.time.value;
+  const time = t0 + (line.at(t0) - steep.tangent(t0)) / slope;
+  return measure(time, () => [
+    ...line.termsAt(time).map(({ times, of }) => ({ times: times / slope, of })),
+    { times: -1 / slope, of: steep.tangentFunctional(time) },
+  ]);
+}

@@ -1,0 +1,71 @@
+import type { Noise } from './noise';
+import type { SampleRange } from './range';
+
+/** Means over successive blocks of time, ascending: what a long stretch looks like from far away. */
+export interface TimeBlocks {
+  /** Mean abscissa, mean ordinate and number of samples of each block. */
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly counts: Float64Array;
+  /** `bounds[k]` to `bounds[k + 1]` (exclusive) are the samples of block k. */
+  readonly bounds: Int32Array;
+}
+
+/**
+ * Cuts samples into blocks `length` long (in the unit of x), counted from `origin` so that `origin` is always a border
+ * between blocks; a block holds at least one sample, hence on a sparse grid every sample is a block of its own.
+ */
+export function timeBlocks(
+  x: Float64Array,
+  y: Float64Array,
+  { first, last }: SampleRange,
+  length: number,
+  origin: number,
+): TimeBlocks {
+  const bounds: number[] = [];
+  let block = NaN;
+  for (let i = first; i < last; i++) {
+    const own = length > 0 ? Math.floor((x[i] - origin) / length) : i;
+    if (own !== block) bounds.push(i);
+    block = own;
+  }
+  const n = bounds.length;
+  bounds.push(Math.max(first, last));
+  const means = { x: new Float64Array(n), y: new Float64Array(n), counts: new Float64Array(n) };
+  for (let k = 0; k < n; k++) {
+    const from = bounds[k];
+    const count = bounds[k + 1] - from;
+    let sumX = 0;
+    let sumY = 0;
+    // Centred on the first sample of the block, so that a large offset in time or signal costs no digits.
+    for (let i = from; i < bounds[k + 1]; i++) {
+      sumX += x[i] - x[from];
+      sumY += y[i] - y[from];
+    }
+    means.x[k] = x[from] + sumX / count;
+    means.y[k] = y[from] + sumY / count;
+    means.counts[k] = count;
+  }
+  return { ...means, bounds: Int32Array.from(bounds) };
+}
+
+/**
+ * The noise of block means: white parts are divided by the number of samples, a part of correlation time T keeps
+ * 2 (r - 1 + exp(-r)) / r² of its variance, r = block length / T (the variance of the mean of an exponentially
+ * correlated process; a textbook integral), and is carried on between blocks with the same T.
+ */
+export function noiseOfTimeBlocks(noise: Noise, blocks: TimeBlocks): Noise {
+  const n = blocks.x.length;
+  if (n < 2) return noise;
+  const perBlock = (blocks.bounds[n] - blocks.bounds[0]) / n;
+  const length = (blocks.x[n - 1] - blocks.x[0]) / (n - 1);
+  return {
+    ...noise,
+    sigma: noise.sigma / Math.sqrt(perBlock),
+    components: noise.components.map(({ variance, time }) => {
+      const ratio = time > 0 ? length / time : Infinity;
+      const kept = ratio < 1e-3 ? 1 - ratio / 3 : (2 * (ratio - 1 + Math.exp(-ratio))) / ratio ** 2;
+      return { variance: variance * Math.max(1 / perBlock, time > 0 ? kept : 0), time };
+    }),
+  };
+}
