@@ -1,0 +1,77 @@
+import { headRecords, recordKinds, type HeadRecord } from './headRecords';
+
+/** How the table is written and where its numbers begin. */
+export interface Dialect {
+  readonly delimiter: string | null;
+  readonly decimal: '.' | ',';
+  readonly records: readonly HeadRecord[];
+  /** Index of the first record of numbers. */
+  readonly start: number;
+  /** Fields of a record of numbers (the most frequent count). */
+  readonly width: number;
+}
+
+const delimiters: readonly (string | null)[] = ['\t', ';', ',', '|', null];
+
+/** Records that are looked at for a decision. */
+const looked = 1000;
+
+/**
+ * Finds separator, decimal sign and the first record of numbers: of all combinations the one that turns the most cells
+ * into numbers, a cell that stays text counting twice against it. A tie goes to the rarer separator (tab, semicolon,
+ * comma, stroke, blanks) and the point. What is told is not searched. Null: no table with at least two numbers a line.
+ */
+export function findDialect(
+  lines: readonly string[],
+  told: { readonly delimiter: string | null | undefined; readonly decimal: '.' | ',' | null; readonly from: number },
+): Dialect | null {
+  let best: Dialect | null = null;
+  let bestScore = 0;
+  for (const delimiter of told.delimiter === undefined ? delimiters : [told.delimiter]) {
+    const records = headRecords(lines.slice(0, looked), delimiter);
+    for (const decimal of told.decimal === null ? (['.', ','] as const) : [told.decimal]) {
+      const table = findTable(records, decimal, told.from);
+      if (table === null || table.score <= bestScore) continue;
+      bestScore = table.score;
+      best = { delimiter, decimal, records, start: table.start, width: table.width };
+    }
+  }
+  return best;
+}
+
+interface Table {
+  readonly start: number;
+  readonly width: number;
+  readonly score: number;
+}
+
+/** The first record from line `from` on that begins a table of numbers. */
+function findTable(records: readonly HeadRecord[], decimal: '.' | ',', from: number): Table | null {
+  const kinds = records.map(({ fields }) => recordKinds(fields, decimal));
+  const isData = kinds.map(({ numbers, texts }, k) => records[k].line >= from && numbers >= 2 && texts <= numbers);
+  const counts = new Map<number, number>();
+  isData.forEach((data, k) => {
+    if (data) counts.set(records[k].fields.length, (counts.get(records[k].fields.length) ?? 0) + kinds[k].numbers);
+  });
+  let width = 0;
+  for (const [count, weight] of counts) if (weight > (counts.get(width) ?? 0)) width = count;
+  if (width === 0) return null;
+  const fits = isData.map((data, k) => data && records[k].fields.length === width);
+  const start = fits.findIndex((fit, k) => fit && goesOn(records, fits, k));
+  if (start < 0) return null;
+  let score = 0;
+  for (let k = start; k < records.length; k++) if (fits[k]) score += kinds[k].numbers - 2 * kinds[k].texts;
+  return { start, width, score };
+}
+
+/** Most of the next few records that are not blank are of the table, too. */
+function goesOn(records: readonly HeadRecord[], fits: readonly boolean[], at: number): boolean {
+  let seen = 0;
+  let fitting = 0;
+  for (let k = at; k < records.length && seen < 6; k++) {
+    if (records[k].text.trim() === '') continue;
+    seen++;
+    if (fits[k]) fitting++;
+  }
+  return fitting * 2 > seen;
+}
