@@ -1,6 +1,15 @@
 // Two products: every file transpiled one to one below out/ (what the tests load), and the bundled command line in dist/.
 import { build } from 'esbuild';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 
@@ -32,13 +41,27 @@ const common = {
 };
 const files = [...sources('server/src'), ...sources('tests'), ...sources('examples')];
 prune('out', new Set(files.map((f) => join('out', f.replace(/\.ts$/, '.js')))));
-await build({ ...common, entryPoints: files, outdir: 'out', outbase: '.', sourcemap: 'inline', logLevel: 'warning' });
+await build({
+  ...common,
+  // Unbundled, `import()` must find files without an extension, as `require` does.
+  supported: { 'dynamic-import': false },
+  entryPoints: files,
+  outdir: 'out',
+  outbase: '.',
+  sourcemap: 'inline',
+  logLevel: 'warning',
+});
 
 // The reference pages of the findings are generated from their records into the package.
 const { findingPages } = createRequire(import.meta.url)('../out/server/src/findings/page.js');
-rmSync('dist/docs', { recursive: true, force: true });
+rmSync('dist/docs', { recursive: true, force: true, maxRetries: 5 });
 mkdirSync('dist/docs', { recursive: true });
 for (const [name, text] of findingPages()) writeFileSync(join('dist/docs', name), text);
+
+// The schemas of the machine formats go with the program.
+for (const name of ['results.schema.json', 'findings.schema.json']) {
+  copyFileSync(join('server/src/presentation', name), join('dist', name));
+}
 
 if (existsSync('server/src/cli/main.ts')) {
   await build({

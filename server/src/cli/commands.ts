@@ -1,0 +1,134 @@
+/** What a command accepts. Parser, help and tests read these records. */
+export interface CommandRecord {
+  readonly name: CommandName;
+  readonly summary: string;
+  readonly usage: readonly string[];
+  readonly examples: readonly { readonly line: string; readonly does: string }[];
+  readonly options: readonly OptionRecord[];
+  readonly exit: readonly string[];
+}
+
+export interface OptionRecord {
+  readonly long: string;
+  readonly short: string | null;
+  /** Placeholder of its value; null: a switch. */
+  readonly value: string | null;
+  /** The only values it takes; null: any. */
+  readonly values: readonly string[] | null;
+  readonly help: string;
+}
+
+export type CommandName = 'new' | 'check' | 'results' | 'format';
+
+export const formats = ['text', 'json', 'csv', 'markdown'] as const;
+export type Format = (typeof formats)[number];
+
+const format: OptionRecord = {
+  long: 'format',
+  short: null,
+  value: 'FORMAT',
+  values: formats,
+  help: `${formats.join(', ')}; text unless given`,
+};
+const at: OptionRecord = {
+  long: 'at',
+  short: null,
+  value: 'PATH',
+  values: null,
+  help: 'where the gloss from standard input is taken to stand',
+};
+const output: OptionRecord = { long: 'output', short: 'o', value: 'FILE', values: null, help: 'write there instead' };
+
+function flag(long: string, help: string): OptionRecord {
+  return { long, short: null, value: null, values: null, help };
+}
+
+export const commands: readonly CommandRecord[] = [
+  {
+    name: 'new',
+    summary: 'draft a gloss for a run file',
+    usage: ['new RUN [-o FILE]', 'new --method METHOD RUN...'],
+    examples: [
+      { line: 'thermogloss new b.csv -o b.gloss', does: 'columns, segments and effects of b.csv, as a gloss to edit' },
+      { line: 'thermogloss new --method limestone.gloss "series/*.csv"', does: 'a short gloss beside each run' },
+    ],
+    options: [
+      {
+        long: 'method',
+        short: null,
+        value: 'METHOD',
+        values: null,
+        help: 'use this method; writes NAME.gloss beside each run and overwrites none',
+      },
+      { ...output, help: 'write the gloss there; an existing file is not overwritten' },
+    ],
+    exit: ['0 done', '2 bad usage, a file that cannot be read, a gloss that is already there'],
+  },
+  {
+    name: 'check',
+    summary: 'list what stands against the numbers',
+    usage: ['check GLOSS... [--fail-on SEVERITY] [--format FORMAT] [-o FILE]', 'check - [--at PATH]'],
+    examples: [
+      { line: 'thermogloss check "**/*.gloss"', does: 'every gloss below this folder' },
+      { line: 'thermogloss check b.gloss --fail-on warning', does: 'warnings fail it too' },
+    ],
+    options: [
+      {
+        long: 'fail-on',
+        short: null,
+        value: 'SEVERITY',
+        values: ['error', 'warning', 'note'],
+        help: 'exit with 1 from this severity on: error, warning, note; error unless given',
+      },
+      format,
+      at,
+      output,
+    ],
+    exit: [
+      '0 nothing stands at or above --fail-on',
+      '1 findings, not allowed, at or above --fail-on',
+      '2 bad usage, a file that cannot be read, no match',
+    ],
+  },
+  {
+    name: 'results',
+    summary: 'evaluate glosses and show every number with its uncertainty',
+    usage: ['results GLOSS... [--all] [--explain] [--geometry] [--format FORMAT] [-o FILE]', 'results - [--at PATH]'],
+    examples: [
+      { line: 'thermogloss results b.gloss', does: 'one run: a row a result, verdicts below' },
+      { line: 'thermogloss results "series/*.gloss"', does: 'many runs: a row a run, with n, mean and s' },
+      { line: 'thermogloss results b.gloss --explain', does: 'the steps behind each number' },
+      { line: 'thermogloss results b.gloss --format json', does: 'full precision, one object a gloss and line' },
+    ],
+    options: [
+      flag('all', 'every quantity, not only the main ones and those that the gloss uses'),
+      flag('explain', 'with text: how the files were read and what each number rests on'),
+      flag('geometry', 'with text or json: the construction lines in data units'),
+      format,
+      at,
+      output,
+    ],
+    exit: ['0 done', '1 a result failed', '2 bad usage, a file that cannot be read, no match'],
+  },
+  {
+    name: 'format',
+    summary: 'lay glosses out evenly; numbers stay as they are written',
+    usage: ['format GLOSS... [--check]', 'format - [--check]'],
+    examples: [
+      { line: 'thermogloss format "**/*.gloss"', does: 'in place' },
+      { line: 'thermogloss format --check b.gloss', does: 'changes nothing, exits with 1 where it would' },
+      { line: 'thermogloss format - < b.gloss', does: 'from standard input to standard output' },
+    ],
+    options: [flag('check', 'list what would change, change nothing'), at],
+    exit: ['0 done', '1 with --check: something would change', '2 bad usage, a file that cannot be read, no match'],
+  },
+];
+
+export const help: OptionRecord = { long: 'help', short: 'h', value: null, values: null, help: 'show this help' };
+export const versionOption: OptionRecord = {
+  long: 'version',
+  short: null,
+  value: null,
+  values: null,
+  help: 'show the version',
+};

@@ -1,0 +1,36 @@
+import { resolve } from 'node:path';
+import type { Snapshot } from '../engine/snapshot';
+import { withSlashes } from '../host/root';
+import type { Context } from './context';
+import { BadUsage } from './exitCodes';
+import { checkPlace, openGloss } from './glossText';
+import { expandInputs, glosses } from './inputs';
+import { Progress } from './progress';
+import { writeWhole } from './writeFile';
+
+/** Evaluates every gloss that was named, in order; all are read before any is evaluated. */
+export async function evaluateAll({ typed, terminal, workspaces }: Context, command: string): Promise<Snapshot[]> {
+  if (typed.operands.length === 0) throw new BadUsage(`${command} needs a gloss, a folder or a pattern`);
+  const inputs = await expandInputs(typed.operands, terminal.cwd, glosses);
+  checkPlace(inputs, typed.values.get('at'));
+  const opened = [];
+  for (const input of inputs) opened.push(await openGloss(input, typed.values.get('at'), terminal, workspaces));
+  const progress = new Progress(terminal);
+  try {
+    const snapshots: Snapshot[] = [];
+    for (const { path, text, workspace } of opened) {
+      progress.now(`${snapshots.length + 1} of ${opened.length}: ${workspace.host.display(path)}`);
+      snapshots.push(await workspace.engine.evaluate(withSlashes(path), text));
+    }
+    return snapshots;
+  } finally {
+    progress.end();
+  }
+}
+
+/** Results go to standard output, or whole into the file named with `-o`. */
+export function writeResults({ typed, terminal }: Context, text: string): void {
+  const file = typed.values.get('output');
+  if (file === undefined) terminal.out(text);
+  else writeWhole(resolve(terminal.cwd, file), text);
+}

@@ -1,0 +1,42 @@
+import { existsSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import type { Host } from '../base/host';
+import type { Snapshot } from '../engine/snapshot';
+import { isInside, realPath, rootFor } from '../host/root';
+
+/** What evaluates the glosses of one root. */
+export interface Workspace {
+  readonly host: Host;
+  readonly engine: { evaluate(path: string, text?: string): Promise<Snapshot> };
+}
+
+/** One workspace a root, kept, so that glosses of one call share what was read. */
+export class Workspaces {
+  private readonly byRoot = new Map<string, Promise<Workspace>>();
+
+  constructor(private readonly cwd: string) {}
+
+  of(path: string): Promise<Workspace> {
+    const folder = rootOf(dirname(path), this.cwd);
+    const known = this.byRoot.get(folder) ?? open(folder);
+    this.byRoot.set(folder, known);
+    return known;
+  }
+}
+
+/**
+ * The folder that nothing may leave: the nearest one above the file with `.git`; else the folder the program was started
+ * in, where it holds the file; else the file's own.
+ */
+function rootOf(folder: string, cwd: string): string {
+  const root = rootFor(folder);
+  if (existsSync(join(root, '.git'))) return root;
+  const start = realPath(cwd);
+  return isInside(start, realPath(folder)) ? start : root;
+}
+
+async function open(folder: string): Promise<Workspace> {
+  const [{ NodeHost }, { Engine }] = await Promise.all([import('../host/nodeHost'), import('../engine/engine')]);
+  const host = new NodeHost(folder);
+  return { host, engine: new Engine(host) };
+}
