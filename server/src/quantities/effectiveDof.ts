@@ -17,6 +17,9 @@ export function effectiveDof(x: Uncertain): number | null {
     if (term === undefined) terms.set(key, { variance: square, dof: part.dof });
     else term.variance += square;
   }
+  // A single term is its own answer, without the rounding of two reciprocals.
+  const [only] = terms.values();
+  if (terms.size === 1 && only !== undefined) return only.variance > 0 ? only.dof : null;
   let sum = 0;
   for (const term of terms.values()) {
     if (term.dof !== null && term.variance > 0) sum += (term.variance / variance) ** 2 / term.dof;

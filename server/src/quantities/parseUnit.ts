@@ -66,11 +66,10 @@ function diagnose(text: string, from: number): UnitFailure {
     const whole = inner !== null && inner.failure === null && inner.end === dotted.length ? inner.unit.text : null;
     return failure('star', from, 1, 'outside brackets a product of units is written with "·"', whole);
   }
-  // The first word from there on that no symbol of the grammar matches.
-  const words = /[\p{L}\p{M}\p{Nd}_%\u00b0]+/gu;
-  words.lastIndex = /[/·(]/.test(text[from] ?? '') ? from + 1 : from;
-  const word = words.exec(text);
-  if (word !== null && scanUnit(word[0], 0)?.end !== word[0].length) {
+  for (const word of text.matchAll(/[\p{L}\p{M}\p{Nd}_%\u00b0]+/gu)) {
+    // Digits behind the first word are an exponent.
+    if (word.index > 0 && /^\d+$/.test(word[0])) continue;
+    if (scanUnit(word[0], 0)?.end === word[0].length) continue;
     const suggestion = suggestionFor(word[0]);
     const hint = suggestion === null ? '' : `; ${suggestion} is`;
     return failure('unknown-symbol', word.index, word[0].length, `"${word[0]}" is no unit${hint}`, suggestion);

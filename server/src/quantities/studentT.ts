@@ -5,8 +5,8 @@
 
 /** Probability of |t| at most `t`, for t of 0 or more. */
 export function studentCoverage(t: number, dof: number): number {
-  // P = 1 - I_x(ν/2, 1/2) with x = ν/(ν+t²) (Abramowitz and Stegun 26.7.1); its mirror image avoids the difference.
-  return incompleteBeta((t * t) / (dof + t * t), 0.5, dof / 2);
+  // P = 1 - I_y(ν/2, 1/2) with y = ν/(ν+t²) (Abramowitz and Stegun 26.7.1), taken by its mirror image.
+  return incompleteBeta((t * t) / (dof + t * t), dof / (dof + t * t), 0.5, dof / 2);
 }
 
 /** The t for which |t'| ≤ t has probability `coverage`, 0 < coverage < 1: 2.776 for 0.95 and 4. */
@@ -23,13 +23,16 @@ export function studentQuantile(coverage: number, dof: number): number {
   return (low + high) / 2;
 }
 
-/** Regularised incomplete beta function I_x(a, b), by its continued fraction (DLMF 8.17.22). */
-function incompleteBeta(x: number, a: number, b: number): number {
+/**
+ * Regularised incomplete beta function I_x(a, b), by its continued fraction (DLMF 8.17.22). y is 1 - x, given apart
+ * because near x = 1 the difference has no digits left.
+ */
+function incompleteBeta(x: number, y: number, a: number, b: number): number {
   if (x <= 0) return 0;
-  if (x >= 1) return 1;
+  if (y <= 0) return 1;
   // The fraction converges quickly below (a+1)/(a+b+2); above, by symmetry (DLMF 8.17.4).
-  if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(1 - x, b, a);
-  const front = Math.exp(a * Math.log(x) + b * Math.log1p(-x) + lnGamma(a + b) - lnGamma(a) - lnGamma(b)) / a;
+  if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(y, x, b, a);
+  const front = Math.exp(a * Math.log(x) + b * Math.log(y) + lnGamma(a + b) - lnGamma(a) - lnGamma(b)) / a;
   return front / betaFraction(x, a, b);
 }
 
