@@ -49,10 +49,8 @@ describe('findings as text', () => {
   });
 
   it('let no control character of a message through', () => {
-    assert.doesNotMatch(
-      findingsText(snapshot({ findings: [finding({ message: 'a\u001b]0;b\u0007' })] })),
-      /[\u001b\u0007]/,
-    );
+    const text = findingsText(snapshot({ findings: [finding({ message: 'a\u001b]0;b\u0007' })] }));
+    assert.ok(!text.includes('\u001b') && !text.includes('\u0007') && text.includes('a\uFFFD]0;b'));
   });
 });
 
