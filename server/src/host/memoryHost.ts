@@ -18,7 +18,7 @@ export class MemoryHost implements Host {
   /** `chunkBytes` splits what `chunks` gives out, so that tests can show that nothing depends on it. */
   constructor(
     files: Readonly<Record<string, string | Uint8Array>> = {},
-    private readonly root = '/work',
+    private readonly root = '/lab',
     private readonly chunkBytes = 1 << 16,
   ) {
     for (const [path, content] of Object.entries(files)) this.put(path, content);

@@ -92,6 +92,7 @@ function statementSections(snapshot: Snapshot, paint: Paint): string[][] {
     const place = `${texts.path(first.file)}:${texts.line(first.file, first.statement)}`;
     const bases = [...new Set(results.map((r) => r.basis).filter((b) => b !== null))];
     const facts = [
+      ['formula', first.kind === 'let' ? texts.words(first.file, first.statement, 'expression') : ''],
       [
         'window',
         [shownWindow(first.window), first.segment === null ? '' : `in ${first.segment}`].filter(Boolean).join(' '),

@@ -6,7 +6,8 @@ export interface Position {
 
 /** Turns offsets of one text into lines and columns. Lines end with LF or CRLF, as the grammar has it. */
 export class LineColumns {
-  private readonly text: string;
+  /** Without a BOM. */
+  readonly text: string;
   private readonly starts: number[] = [0];
 
   constructor(text: string) {

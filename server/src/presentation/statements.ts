@@ -28,6 +28,12 @@ export class SnapshotTexts {
     return node === undefined ? 1 : this.positions(file).at(node.span.start).line;
   }
 
+  /** What a statement says at one of its tokens; empty where it has none. */
+  words(file: GlossRole, id: string, token: string): string {
+    const span = this.node(file, id)?.tokens.get(token);
+    return span === undefined ? '' : this.positions(file).text.slice(span.start, span.end);
+  }
+
   node(file: GlossRole, id: string): StatementNode | undefined {
     return this.text(file).tree.statements.find((s) => s.id === id);
   }

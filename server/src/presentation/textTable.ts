@@ -68,7 +68,7 @@ function alignedAtPlusMinus(texts: readonly string[]): string[] {
   const left = Math.max(0, ...texts.filter((t) => t.includes(' ± ')).map((t) => displayWidth(before(t))));
   return texts.map((text) => {
     if (text.includes(' ± ')) return padStart(before(text), left) + text.slice(before(text).length);
-    const number = text.split(' ')[0];
+    const [number] = /^(?:< )?\S*/.exec(text)!;
     return padStart(number, left) + text.slice(number.length);
   });
 }
