@@ -17,7 +17,6 @@ const pure = { packages: [], pure: true, only: null, typesOf: [] } as const;
 
 export const folders: readonly Folder[] = [
   { ...pure, name: 'base', floor: 0 },
-  { ...pure, name: 'protocol', floor: 0 },
   { ...pure, name: 'quantities', floor: 1 },
   { ...pure, name: 'findings', floor: 1 },
   { ...pure, name: 'reference', floor: 1 },
