@@ -1,20 +1,16 @@
-import { blockMeans } from './blockMeans';
+import { blockVariances } from './blockVariances';
 import type { Curve, Window } from './curve';
 import type { Noise, NoiseComponent } from './noise';
-import { CONTRAST, fitNoise, type BlockVariance } from './noiseModel';
+import { fitNoise } from './noiseModel';
 import { fitPolynomial } from './polynomialFit';
 import { samplesIn, type SampleRange } from './range';
 import { resolutionOf } from './resolution';
-import { clippedVariance, quantile, scatterOf } from './robust';
+import { quantile, scatterOf } from './robust';
 
 /** Straight lines for sigma are this long, s (the definition of the language's reference). */
 const LINE = 60;
 /** Block means are taken up to this long, s: beyond it a mass step or a peak is taken for noise. */
 const LONGEST_BLOCK = 60;
-/** Independent numbers at least for a variance to count. */
-const FEWEST = 12;
-/** Neighbouring fifth differences overlap; so many are worth one independent (sum of the squared correlations). */
-const OVERLAP = 2.91;
 /** Residuals looked at for one scatter; more tell nothing new. */
 const ENOUGH = 8000;
 const MANY = 200;
@@ -37,7 +33,7 @@ export function estimateNoise(curve: Curve, window?: Window): Noise {
   const interval = medianInterval(x, range);
   const duration = x[range.last - 1] - x[range.first];
   const about = lineScatter(curve, range);
-  const blocks = blockVariances(curve, range, interval);
+  const blocks = blockVariances(x, y, range, interval, LONGEST_BLOCK, ENOUGH);
   const components: NoiseComponent[] = [...fitNoise(blocks, interval, duration)];
   const resolution = resolutionOf(x, y, range);
   const rounding = resolution.step / Math.sqrt(12);
@@ -84,36 +80,4 @@ function lineScatter({ x, y }: Curve, range: SampleRange): number {
     }
   }
   return scatterOf(Float64Array.from(residuals));
-}
-
-function blockVariances(curve: Curve, range: SampleRange, interval: number): BlockVariance[] {
-  const variances: BlockVariance[] = [];
-  let means: { x: Float64Array; y: Float64Array } = {
-    x: curve.x.subarray(range.first, range.last),
-    y: curve.y.subarray(range.first, range.last),
-  };
-  for (let size = 1; size === 1 || size * interval <= LONGEST_BLOCK; size *= 2) {
-    if (size > 1) means = blockMeans(means.x, means.y, { first: 0, last: means.x.length & ~1 }, 2);
-    const contrasts = contrastsOf(means.x, means.y, size * interval);
-    const { variance, kept } = clippedVariance(contrasts);
-    const count = kept / OVERLAP;
-    if (variances.length > 0 && count < FEWEST) break;
-    variances.push({ size, variance, count });
-  }
-  return variances;
-}
-
-function contrastsOf(x: Float64Array, y: Float64Array, usual: number): Float64Array {
-  const stride = Math.max(1, Math.floor(x.length / ENOUGH));
-  const contrasts = new Float64Array(Math.ceil(x.length / stride));
-  const more = CONTRAST.length - 1;
-  let n = 0;
-  for (let k = 0; k + more < x.length; k += stride) {
-    // Across a gap the block means are no neighbours.
-    if (x[k + more] - x[k] > 1.5 * more * usual) continue;
-    let sum = 0;
-    for (let j = 1; j <= more; j++) sum += CONTRAST[j] * (y[k + j] - y[k]);
-    contrasts[n++] = sum;
-  }
-  return contrasts.subarray(0, n);
 }

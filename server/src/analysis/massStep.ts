@@ -75,30 +75,35 @@ export function massStep(curve: Curve, window: Window, options: MassStepOptions)
   const line = options.by === 'levels' ? levelAt : lineAt;
   const lines = { from: line(curve, window.from, options.spanFrom), to: line(curve, window.to, options.spanTo) };
   const known = propagate ? noise : null;
-  const measure = (value: number, terms: () => readonly Term[]): Measured => ({
-    value,
-    noise: known === null ? 0 : noiseOf(known, curve.x, terms()),
-    dof: known?.dof ?? null,
-  });
+  const measureWith =
+    (of: Noise | null): Measure =>
+    (value, terms) => ({
+      value,
+      noise: of === null ? 0 : noiseOf(of, curve.x, terms()),
+      dof: of?.dof ?? null,
+    });
+  const measure = measureWith(known);
 
   const centre = (window.from + window.to) / 2;
   const falling = lines.from.at(centre) >= lines.to.at(centre);
   const steep = steepest(curve, window, falling ? 'falling' : 'rising', { smooth, noise, propagate });
+  const near = propagate ? (steep?.noise ?? noise) : null;
+  const measureNear = measureWith(near);
   const band = noise === null ? 0 : 3 * noise.sigma;
   const half = halfway(curve, inside, lines, falling, band, steep?.time.value ?? centre);
   const at = half ?? steep?.time.value ?? centre;
   const from: Term = { times: 1, of: lines.from.functional(at) };
   const to: Term = { times: -1, of: lines.to.functional(at) };
   const change = lines.from.at(at) - lines.to.at(at);
-  const maxima = rateMaxima(curve, window, smooth, falling, known);
+  const maxima = rateMaxima(curve, window, smooth, falling, near);
   const limits = { slope: options.levelSlope ?? Infinity, ofRate: LEVEL_SHARE * maxima.largest };
   return {
     massStart: measure(lines.from.at(at), () => [from]),
     massEnd: measure(lines.to.at(at), () => [{ ...to, times: 1 }]),
     change: measure(change, () => [from, to]),
-    start: steep && meeting(lines.from, steep, measure),
-    midpoint: half === null ? null : midpointOf(curve, lines, half, smooth, measure),
-    end: steep && meeting(lines.to, steep, measure),
+    start: steep && meeting(lines.from, steep, measureNear),
+    midpoint: half === null ? null : midpointOf(curve, lines, half, smooth, measureNear),
+    end: steep && meeting(lines.to, steep, measureNear),
     inflection: steep && steep.time,
     departure: departureFrom(curve, window, lines.from, falling, {
       duration: options.departureFor ?? 0,

@@ -7,15 +7,3 @@ export interface Measured {
   readonly noise: number;
   readonly dof: number | null;
 }
-
-/** A quantity, or why there is none. */
-export type Sought =
-  { readonly measured: Measured; readonly reason: null } | { readonly measured: null; readonly reason: string };
-
-export function found(measured: Measured): Sought {
-  return { measured, reason: null };
-}
-
-export function notFound(reason: string): Sought {
-  return { measured: null, reason };
-}

@@ -101,7 +101,7 @@ function fit(
 }
 
 /** Variance of the contrast of blocks of `size` readings on an even grid, for given components. */
-function contrastVariance(components: readonly NoiseComponent[], size: number, interval: number): number {
+export function contrastVariance(components: readonly NoiseComponent[], size: number, interval: number): number {
   if (components.every((c) => c.time === 0)) return components.reduce((sum, c) => sum + c.variance, 0) / size;
   const weights = new Float64Array(CONTRAST.length * size);
   CONTRAST.forEach((c, block) => weights.fill(c / size, block * size, (block + 1) * size));

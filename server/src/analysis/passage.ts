@@ -14,8 +14,8 @@ export interface Passage {
  *
  * A passage leads from one side to the other, and it counts once the signal is beyond `band` on the new side; crossings
  * before that are one passage, however often noise crosses, and its time is that of the middle crossing. What comes back
- * without having been beyond `band` never passed. With `band` 0 every crossing is a passage. Between samples the signal
- * is a straight line, exactly.
+ * without having been beyond `band` never passed. With `band` 0 every crossing is a passage. With `hold` the signal must
+ * besides stay on the new side for so long, or to the last sample. Between samples it is a straight line, exactly.
  */
 export function passages(
   x: Float64Array,
@@ -23,21 +23,27 @@ export function passages(
   first: number,
   last: number,
   band: number,
+  hold = 0,
 ): Passage[] {
   const found: Passage[] = [];
   if (last - first < 2) return found;
   let pending: { time: number; before: number }[] = [];
   let previous = value(first);
   let side = previous < 0 ? -1 : 1;
+  let beyond = false;
   for (let i = first + 1; i < last; i++) {
     const now = value(i);
     if (previous < 0 !== now < 0) {
+      beyond = false;
       pending.push({ time: x[i - 1] + (x[i] - x[i - 1]) * (previous / (previous - now)), before: i - 1 });
     }
     previous = now;
-    if (pending.length === 0 || now === 0 || Math.abs(now) < band) continue;
+    if (pending.length === 0) continue;
+    if (now !== 0 && Math.abs(now) >= band) beyond = true;
+    if (!beyond) continue;
     const here = now < 0 ? -1 : 1;
     if (here !== side) {
+      if (x[i] - pending[pending.length - 1].time < hold && i < last - 1) continue;
       const middle = pending[(pending.length - 1) >> 1];
       found.push({ ...middle, direction: here > 0 ? 'rising' : 'falling', crossings: pending.length });
       side = here;

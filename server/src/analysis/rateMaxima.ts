@@ -14,8 +14,8 @@ export interface RateMaxima {
 }
 
 const PROMINENCE = 0.05;
-/** Two points of noise differ by their uncertainty times √2; four times that hardly happens in one window. */
-const CHANCE = 4 * Math.SQRT2;
+/** The largest and smallest of some hundred noisy rates lie about six uncertainties apart; eight hardly happens. */
+const CHANCE = 8;
 
 /** Counts the maxima of the rate inside a window. `falling`: of -dm/dt, else of dm/dt. */
 export function rateMaxima(

@@ -1,6 +1,7 @@
 import { blockMeans } from './blockMeans';
 import type { Curve, Window } from './curve';
 import type { Functional } from './functional';
+import { localNoise } from './localNoise';
 import { localPolynomial } from './localPolynomial';
 import type { Measured } from './measured';
 import { noiseOf, type Noise, type NoiseComponent } from './noise';
@@ -28,6 +29,8 @@ export interface Steepest {
   /** The same as a functional of the readings. */
   tangentFunctional(t: number): Functional;
   readonly slopeFunctional: Functional;
+  /** The noise where it is steep, which may be more than in the segment. */
+  readonly noise: Noise | null;
 }
 
 /**
@@ -41,6 +44,7 @@ export interface Steepest {
  * How steep: the slope of the local cubic of full width `smooth` there, on all readings. Placing and reading use different
  * widths, so that noise is not picked where it happens to be steepest. Null where the window holds no slope of that sign.
  *
+ * Where the readings scatter more about the steepest point than in the segment, their own scatter counts (`localNoise`).
  * `noise` null: taken as an exact curve. `propagate` false: same numbers, uncertainties left out.
  */
 export function steepest(
@@ -53,17 +57,18 @@ export function steepest(
   let width = Math.max(options.smooth, leastWidth(curve, window));
   let start = coarsest(curve, window, sign, width);
   if (start === null) return null;
-  if (options.noise !== null) {
-    const { value, noise } = slopeAt(curve, start, width, options.noise);
-    const wanted = noise / (CLEAR * Math.abs(value));
+  const noise = options.noise && localNoise(options.noise, curve, start, width);
+  if (noise !== null) {
+    const { value, noise: unsure } = slopeAt(curve, start, width, noise);
+    const wanted = unsure / (CLEAR * Math.abs(value));
     if (wanted > 1) {
       // The noise of a slope falls with the width to the power 3/2.
       width = Math.min(width * wanted ** (2 / 3), Math.max(width, (window.to - window.from) / 4));
       start = coarsest(curve, window, sign, width) ?? start;
     }
   }
-  const placed = place(curve, window, start, sign, width, options.noise);
-  return steepestAt(curve, placed, options);
+  const placed = place(curve, window, start, sign, width, noise);
+  return steepestAt(curve, placed, { ...options, noise });
 }
 
 function steepestAt(
@@ -87,6 +92,7 @@ function steepestAt(
       return { first: at.first, weights };
     },
     slopeFunctional,
+    noise,
   };
 }
 

@@ -1,0 +1,33 @@
+import { blockVariances } from './blockVariances';
+import type { Curve } from './curve';
+import type { Noise } from './noise';
+import { contrastVariance, fitNoise } from './noiseModel';
+import { firstAfter, firstAtOrAfter } from './range';
+
+/** Looked at about a point: so many smoothing widths on both sides, so many contrasts, blocks up to a width long. */
+const WIDTHS = 5;
+const CONTRASTS = 512;
+/** More scatter than so many deviations of chance is believed. */
+const SURE = 3;
+
+/**
+ * The noise about a point. Readings often scatter more while a reaction runs than at rest (gas, temperature control): where
+ * the contrasts of neighbouring readings within five smoothing widths are larger than the segment's noise explains, by more
+ * than chance, the autocovariance is fitted to them instead. Never less than the segment's noise.
+ */
+export function localNoise(noise: Noise, curve: Curve, at: number, smooth: number): Noise {
+  const { x, y } = curve;
+  const first = firstAtOrAfter(x, at - WIDTHS * smooth);
+  const last = firstAfter(x, at + WIDTHS * smooth, first);
+  if (last - first < 16) return noise;
+  const interval = (x[last - 1] - x[first]) / (last - 1 - first);
+  const blocks = blockVariances(x, y, { first, last }, interval, smooth / 2, CONTRASTS);
+  let more = false;
+  const larger = blocks.map((block) => {
+    const expected = contrastVariance(noise.components, block.size, interval);
+    if (block.variance > expected * (1 + SURE * Math.sqrt(2 / block.count))) more = true;
+    return { ...block, variance: Math.max(block.variance, expected) };
+  });
+  if (!more) return noise;
+  return { ...noise, components: fitNoise(larger, interval, x[x.length - 1] - x[0]) };
+}
