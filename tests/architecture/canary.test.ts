@@ -15,13 +15,14 @@ const forbidden: Readonly<Record<string, string>> = {
 };
 const harmless = 'export const x = Math.sqrt(2);';
 
-describe('a pure floor', () => {
+describe('a pure floor', function () {
+  // Compiling the unit takes seconds on a busy machine.
+  this.timeout(120_000);
   const unit = resolve('server', 'tsconfig.pure.json');
   let diagnostics: (file: string) => readonly ts.Diagnostic[];
   const canary = (folder: string, name: string): string => resolve('server', 'src', folder, `canary-${name}.ts`);
 
-  before('compiling the unit with its canaries', function () {
-    this.timeout(120_000);
+  before('compiling the unit with its canaries', () => {
     const config = ts.parseJsonConfigFileContent(
       ts.readConfigFile(unit, ts.sys.readFile).config,
       ts.sys,
