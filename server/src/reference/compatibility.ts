@@ -90,7 +90,7 @@ function problemsOf(
 ): readonly Problem[] {
   return crucibleRules(crucible.name).flatMap((rule) => {
     if (rule.against === 'gas')
-      return [...byGas(crucible, rule, gases), ...byProduct(crucible, rule, specimen, maxTemperature)];
+      return [...byGas(crucible, rule, gases), ...byProduct(crucible, rule, gases, specimen, maxTemperature)];
     return bySpecimen(crucible, rule, gases, specimen, maxTemperature);
   });
 }
@@ -107,15 +107,19 @@ function byGas(crucible: Crucible, rule: CrucibleRule, gases: readonly KnownGas[
 function byProduct(
   crucible: Crucible,
   rule: CrucibleRule,
+  gases: readonly KnownGas[],
   specimen: readonly KnownSpecimen[],
   maxTemperature: number,
 ): readonly Problem[] {
+  // Hydrogen sulfide and ammonia burn where there is oxygen all the time.
+  const burnt = gases.length > 0 && gases.every(({ gas }) => gas.traits.includes('oxidising'));
   return specimen.flatMap(({ words, specimen: { products: freed, decomposes } }) => {
     const above = highest(rule.above, decomposes);
     if (above !== null && maxTemperature <= above) return [];
     const culprit = freed.find((name) => {
-      const gas = products.get(name)?.gas ?? null;
-      return gas !== null && (findGas(gas)?.traits.some((trait) => rule.what.includes(trait)) ?? false);
+      const gas = findGas(products.get(name)?.gas ?? '');
+      if (gas === null || (burnt && gas.traits.includes('reducing'))) return false;
+      return gas.traits.some((trait) => rule.what.includes(trait));
     });
     return culprit === undefined ? [] : [problem('product', crucible, words, culprit, above, rule)];
   });

@@ -13,7 +13,7 @@ polycarbonate; pc; -; organic; -; carbon monoxide, aromatic vapours; 380
 polystyrene; ps, eps, hips; -; organic; -; carbon monoxide, aromatic vapours; 280
 abs; acrylonitrile butadiene styrene, san, asa; -; organic; -; carbon monoxide, aromatic vapours, hydrogen cyanide; 280
 pmma; polymethyl methacrylate, poly(methyl methacrylate), acrylic glass, acrylic, polymethylmethacrylate; -; organic; -; carbon monoxide, organic vapours; 200
-polyamide; pa, nylon, pa 6, pa6, pa 66, pa66, pa 11, pa11, pa 12, pa12, polyamide 6, polyamide 66; -; organic; 170; carbon monoxide, ammonia, hydrogen cyanide, organic vapours; 300
+polyamide; pa, nylon, pa 6, pa6, pa 66, pa66, pa 11, pa11, pa 12, pa12, polyamide 6, polyamide 66, polyamide 11, polyamide 12; -; organic; 170; carbon monoxide, ammonia, hydrogen cyanide, organic vapours; 300
 polyoxymethylene; pom, acetal, polyacetal; -; organic; 160; carbon monoxide, aldehydes; 220
 polyether ether ketone; peek, polyetheretherketone; -; organic; 330; carbon monoxide, aromatic vapours; 500
 polyphenylene sulfide; pps; -; organic; 275; carbon monoxide, sulfur oxides, hydrogen sulfide; 400
