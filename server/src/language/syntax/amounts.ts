@@ -14,9 +14,14 @@ const connecting = new Set(
 
 /**
  * A quantity: NUMBER [UNIT] [± NUMBER [UNIT]]; the last unit serves both.
- * `sign`: whether a minus may stand before it.
+ * `sign`: whether a minus may stand before it. `uncertain`: whether ± may, since where nothing would be made of it, it
+ * must not be passed over.
  */
-export function readAmount(reader: LineReader, sign: 'signed' | 'unsigned'): Read<Amount> | null {
+export function readAmount(
+  reader: LineReader,
+  sign: 'signed' | 'unsigned',
+  uncertain: 'with ±' | 'without ±' = 'without ±',
+): Read<Amount> | null {
   reader.skipBlanks();
   const start = reader.at;
   const minus = sign === 'signed' && reader.take(minusAt) !== null ? '-' : '';
@@ -29,6 +34,12 @@ export function readAmount(reader: LineReader, sign: 'signed' | 'unsigned'): Rea
   if (!reader.sign('±') && !reader.sign('+/-')) {
     const text = unit === null ? digits : `${digits} ${unit.text}`;
     return { value: { value, unit, u: null, text }, span: reader.since(start) };
+  }
+  if (uncertain === 'without ±') {
+    const rest = { start: reader.last.start, end: reader.end };
+    return reader.fail('unexpected-text', reader.last, 'no uncertainty can be stated here; a tolerance is a range', [
+      fix('Remove the uncertainty', [{ span: rest, text: '' }]),
+    ]);
   }
   return readUncertainty(reader, start, { digits, value, unit });
 }

@@ -22,7 +22,8 @@ const readers: Readers = {
   text: (reader) => valueOf(readText(reader, 'a text')),
   'text or none': (reader) => (reader.word('none') ? null : valueOf(readText(reader, 'a text, or `none`'))),
   choice: (reader, argument) => valueOf(readChoice(reader, argument.of)),
-  amount: (reader) => valueOf(readAmount(reader, 'signed')),
+  amount: (reader, argument) =>
+    valueOf(readAmount(reader, 'signed', argument.uncertain === true ? 'with ±' : 'without ±')),
   'amount or none': (reader) => (reader.word('none') ? 'none' : valueOf(readAmount(reader, 'signed'))),
   words: (reader) => readList(reader),
   crucible: (reader) => readCrucible(reader),

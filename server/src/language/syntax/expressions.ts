@@ -110,7 +110,7 @@ class ExpressionReader {
       );
     }
     if (reader.peek(numberAt) || reader.peek(/\.\d/y)) {
-      const amount = readAmount(reader, 'unsigned');
+      const amount = readAmount(reader, 'unsigned', 'with ±');
       return amount === null ? null : { node: 'amount', span: amount.span, amount: amount.value };
     }
     if (reader.peek(/\(/y)) return this.bracket();

@@ -170,7 +170,7 @@ export class TextParser {
       code: 'role-missing',
       severity: 'error',
       at: { file: 'gloss', span: at },
-      message: 'the first statement says what this is: `run "FILE"` beside a run, `method "TITLE"` for a method',
+      message: 'The first statement says what this is: `run "FILE"` beside a run, `method "TITLE"` for a method.',
       related: [],
       fixes: [],
       about: null,

@@ -2,6 +2,7 @@ import type { Counters } from '../../base/counters';
 import type { Span } from '../../base/span';
 import type { FindingCode } from '../../findings/codes';
 import type { Finding, Fix } from '../../findings/finding';
+import { sentence } from '../sentence';
 import { anythingAt, blanksAt, matchAt, nameAt, normalName } from './characters';
 import type { SourceLine } from './lines';
 
@@ -126,7 +127,7 @@ export class LineReader {
       code,
       severity: 'error',
       at: { file: 'gloss', span },
-      message,
+      message: sentence(message),
       related: [],
       fixes,
       about: null,

@@ -3,6 +3,7 @@ import type { Common } from '../model';
 import type { StatementNode } from '../tree';
 import type { StatementRecord } from '../vocabulary/record';
 import { writeCanonical } from '../writing/canonical';
+import { singleBlanks } from '../writing/singleBlanks';
 import { Clauses } from './clauseValues';
 import type { Head } from './heads/head';
 
@@ -54,7 +55,7 @@ export class OpenStatement {
     const span = { start: this.headSpan.start, end: this.end };
     const statement = this.head?.build(this.common(id), this.clauses) ?? null;
     const canonical =
-      statement === null ? `? ${singleBlanks(text.slice(span.start, span.end))}` : writeCanonical(statement);
+      statement === null ? `? ${singleBlanks(text.slice(span.start, span.end)).replace(/\s*[\r\n]+\s*/g, '\n')}` : writeCanonical(statement);
     const unread = this.rawUnread.map((raw) => `\n? ${singleBlanks(raw)}`).join('');
     return {
       id,
@@ -77,8 +78,4 @@ export class OpenStatement {
       allows: this.clauses.all('allow', 'allow'),
     };
   }
-}
-
-function singleBlanks(text: string): string {
-  return text.replace(/\s+/g, ' ').trim();
 }

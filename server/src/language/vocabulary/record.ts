@@ -10,8 +10,13 @@ export type Argument =
   /** A text, or the word `none`. */
   | { readonly form: 'text or none' }
   | { readonly form: 'choice'; readonly of: readonly string[] }
-  /** `inHold`: the measures that count where the statement stands in a hold. */
-  | { readonly form: 'amount'; readonly measures: readonly Measure[]; readonly inHold?: readonly Measure[] }
+  /** `inHold`: the measures that count where the statement stands in a hold. `uncertain`: may carry ±. */
+  | {
+      readonly form: 'amount';
+      readonly measures: readonly Measure[];
+      readonly inHold?: readonly Measure[];
+      readonly uncertain?: true;
+    }
   | { readonly form: 'amount or none'; readonly measures: readonly Measure[]; readonly inHold?: readonly Measure[] }
   | { readonly form: 'words' }
   | { readonly form: 'crucible' }

@@ -158,7 +158,7 @@ function readLevel(reader: LineReader): CrossingStatement['level'] | null {
   const of = (['maximum', 'minimum'] as const).find((word) => reader.word(word));
   if (of === undefined) return reader.expected('`maximum` or `minimum`');
   reader.note('level', reader.since(start));
-  if (amount.value.unit?.text === '%' && amount.value.u === null) return { percent: amount.value.value, of };
+  if (amount.value.unit?.text === '%') return { percent: amount.value.value, of };
   return reader.fail('wrong-dimension', amount.span, `a share of the ${of} is written in %, such as \`10 % of ${of}\``);
 }
 

@@ -24,7 +24,7 @@ export const runRecord: OwnRecord = {
     {
       word: 'mass',
       form: 'mass Q',
-      argument: { form: 'amount', measures: ['mass'] },
+      argument: { form: 'amount', measures: ['mass'], uncertain: true },
       prose: 'The mass weighed in, with its standard uncertainty behind ±.',
       default: 'the first reading of the mass signal, and results say so',
       example: 'mass 20.052 ± 0.010 mg',

@@ -1,0 +1,26 @@
+import { codes } from '../../findings/codes';
+import { findingRecord, isFindingCode } from '../../findings/table';
+import { nearest } from '../nearest';
+import { problem, replacing, type Problem } from './problem';
+
+/** A code that must name a finding. */
+export function codeProblems(code: string, token: string): readonly Problem[] {
+  if (isFindingCode(code)) return [];
+  const meant = nearest(code, codes, 2);
+  return [
+    problem(
+      'unknown-name',
+      token,
+      `no finding is called \`${code}\``,
+      meant.map((text) => replacing(token, text)),
+    ),
+  ];
+}
+
+/** A code that must name a finding that can be accepted. */
+export function allowProblems(code: string, token: string): readonly Problem[] {
+  if (!isFindingCode(code)) return codeProblems(code, token).map((found) => ({ ...found, code: 'allow-not-possible' }));
+  if (findingRecord(code).allowable) return [];
+  const message = `\`${code}\` cannot be accepted: without what it is about there is nothing to compute; correct the line`;
+  return [problem('allow-not-possible', token, message)];
+}
