@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { run } from '../../server/src/cli/run';
 import type { Terminal } from '../../server/src/cli/terminal';
+import type { Workspaces } from '../../server/src/cli/workspaces';
 
 export interface Said {
   readonly code: number;
@@ -15,6 +16,7 @@ export interface Surroundings {
   readonly environment?: Readonly<Record<string, string>>;
   readonly input?: string | Uint8Array;
   readonly isTerminal?: boolean;
+  readonly workspaces?: Workspaces;
 }
 
 /** One call of the command line in this process, with everything it said. */
@@ -34,7 +36,7 @@ export async function say(words: readonly string[], around: Surroundings = {}): 
         typeof around.input === 'string' ? Buffer.from(around.input) : (around.input ?? new Uint8Array()),
       ),
   };
-  const code = await run(words, terminal);
+  const code = await run(words, terminal, around.workspaces);
   return { code, out, error };
 }
 

@@ -4,7 +4,8 @@ import type { CommandName } from './commands';
 import type { Command } from './context';
 import { BadUsage, done, Trouble, trouble } from './exitCodes';
 import type { Terminal } from './terminal';
-import { Workspaces } from './workspaces';
+import type { Workspaces } from './workspaces';
+import { WorkspacesByRoot } from './workspaces';
 
 // Each command is loaded only when it is called: starting is most of the time of a small evaluation.
 const load: Readonly<Record<CommandName, () => Promise<Command>>> = {
@@ -15,13 +16,17 @@ const load: Readonly<Record<CommandName, () => Promise<Command>>> = {
 };
 
 /** One call of the command line; returns the exit code. */
-export async function run(words: readonly string[], terminal: Terminal): Promise<number> {
+export async function run(
+  words: readonly string[],
+  terminal: Terminal,
+  workspaces: Workspaces = new WorkspacesByRoot(terminal.cwd),
+): Promise<number> {
   let line: CommandLine | null = null;
   try {
     line = readCommandLine(words);
     if (line.wants !== 'run') return await help(line, terminal);
     const command = await load[line.command.name]();
-    return await command({ typed: line.typed, terminal, workspaces: new Workspaces(terminal.cwd) });
+    return await command({ typed: line.typed, terminal, workspaces });
   } catch (problem) {
     const where = line?.wants === 'run' ? ` ${line.command.name}` : '';
     if (problem instanceof Trouble) {

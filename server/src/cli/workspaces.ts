@@ -10,8 +10,13 @@ export interface Workspace {
   readonly engine: { evaluate(path: string, text?: string): Promise<Snapshot> };
 }
 
+/** Gives the workspace that a file belongs to. */
+export interface Workspaces {
+  of(path: string): Promise<Workspace>;
+}
+
 /** One workspace a root, kept, so that glosses of one call share what was read. */
-export class Workspaces {
+export class WorkspacesByRoot implements Workspaces {
   private readonly byRoot = new Map<string, Promise<Workspace>>();
 
   constructor(private readonly cwd: string) {}
