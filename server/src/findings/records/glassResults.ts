@@ -48,7 +48,7 @@ export const glassResultRecords = ofFamily('results', true, [
     title: 'The lines beside the step are short',
     explanation:
       'A line before or after the glass transition rests on less than {0}, and its slope decides where it meets the tangent. Widen the window or the `span`.',
-    limits: [{ value: 15, unit: 'K', meaning: 'length of each line' }],
+    limits: [{ value: 10, unit: 'K', meaning: 'length of each line' }],
     rules: ['G04'],
     fires: 'run "a.csv"\n  endothermic up\nglass Tg 60..95 °C\n  span 8 K',
     silent: 'run "a.csv"\n  endothermic up\nglass Tg 60..95 °C\n  span 15 K',

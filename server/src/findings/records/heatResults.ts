@@ -8,8 +8,11 @@ export const peakResultRecords = ofFamily('results', true, [
     effect: 'apparent',
     title: 'The baseline crosses the curve between the limits',
     explanation:
-      'Part of the area counts negative: the curve lies on the wrong side of the baseline by more than {0} times the noise. Move the limit to the crossing named in the message, or choose another baseline.',
-    limits: [{ value: 3, unit: '', meaning: 'depth of the crossing in multiples of the noise' }],
+      'Part of the area counts negative: the curve lies on the wrong side of the baseline by more than {0} of the height, and by more than {1} times the noise of that distance. Move the limit to the crossing named in the message, or choose another baseline.',
+    limits: [
+      { value: 1, unit: '%', meaning: 'depth of the crossing relative to the height' },
+      { value: 5, unit: '', meaning: 'depth in multiples of its noise' },
+    ],
     rules: ['D01'],
     fires: ['run "a.csv"\n  endothermic up\npeak P 200..262 °C', 'a slope at 205 °C lies below the straight baseline'],
     silent: ['run "a.csv"\n  endothermic up\npeak P 215..262 °C', 'the curve stays on one side'],

@@ -83,9 +83,9 @@ export const massResultRecords = ofFamily('results', true, [
     effect: null,
     title: 'The smoothing is wide compared with the effect',
     explanation:
-      'The derivative is smoothed over more than {0} of the half width of its maximum, or over more than {1}: the largest rate comes out too low and the inflection moves. Steps and areas are never smoothed and do not change. Use a narrower `smooth`.',
+      'The smoothing of the derivative takes more than {0} from the largest rate or from the flank (half the width shows more), or is wider than {1}. Rates come out too low, onsets and inflections move. Steps and areas are never smoothed and do not change. Use a narrower `smooth`.',
     limits: [
-      { value: 30, unit: '%', meaning: 'smoothing relative to the half width of the maximum' },
+      { value: 5, unit: '%', meaning: 'part of the largest rate or of the steepest flank that is lost' },
       { value: 15, unit: 'K', meaning: 'widest smoothing' },
     ],
     rules: ['M09'],

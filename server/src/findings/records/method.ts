@@ -175,10 +175,10 @@ export const methodRecords = ofFamily('method', true, [
     code: 'caution-cryogenic',
     severity: 'note',
     effect: null,
-    title: 'The run starts far below room temperature',
+    title: 'The run starts below freezing',
     explanation:
       'Cooling liquids cause frostbite, displace oxygen and build pressure where they are trapped; oxygen condenses on cold surfaces, and there may be organic matter. Ventilate, monitor, protect. Local codes and licensed practice decide.',
-    limits: [{ value: 0, unit: '°C', meaning: 'lowest temperature without this reminder' }],
+    limits: [],
     rules: [],
     fires: ['run "a.csv"', 'the run starts at -120 °C'],
     silent: ['run "a.csv"', 'the run starts at 30 °C'],

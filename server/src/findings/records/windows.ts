@@ -62,6 +62,18 @@ export const windowRecords = ofFamily('windows', true, [
     silent: ['run "a.csv"\nstep First around 700 °C', 'the mass is level at 640 °C and at 800 °C'],
   },
   {
+    code: 'crossing-not-found',
+    severity: 'error',
+    effect: 'fails',
+    title: 'The signal does not pass the level',
+    explanation:
+      'Inside the place looked at, the signal stays on one side of the level, or passes it only the other way than asked. Check the level, its basis and the direction, or widen the place.',
+    limits: [],
+    rules: [],
+    fires: ['run "a.csv"\ncrossing Half mass = 50 %', 'the run keeps 70 % of its mass'],
+    silent: ['run "a.csv"\ncrossing Half mass = 80 %', 'the run keeps 70 % of its mass'],
+  },
+  {
     code: 'window-crosses-segments',
     severity: 'error',
     effect: 'apparent',
@@ -118,10 +130,14 @@ export const windowRecords = ofFamily('windows', true, [
     effect: 'apparent',
     title: 'An edge of the window is not on a level stretch',
     explanation:
-      'At the edge the mass still changes by more than {0} and by more than {1} of the largest rate inside, or the heat flow stands more than {2} times its noise off its baseline just outside. The effect has not ended there. Move the edge to the level stretch named in the message.',
+      'At the edge the mass still changes by more than {0}, or for a small step by more than {1} of it within 5 K, beyond what noise, lift or blank explain; or the heat flow just outside stands more than {2} times its noise off its baseline, or a line beside a glass transition is bent. The effect has not ended there. Move the edge to the level stretch named in the message.',
     limits: [
       { value: 0.005, unit: '%/K', meaning: 'slope of the mass at an edge' },
-      { value: 2, unit: '%', meaning: 'slope relative to the largest rate of the effect' },
+      {
+        value: 2,
+        unit: '%',
+        meaning: 'change within 5 K relative to the step, and slope relative to its largest rate',
+      },
       { value: 3, unit: '', meaning: 'distance of the heat flow from its baseline, in multiples of the noise' },
     ],
     rules: ['M02', 'D02', 'G04'],
@@ -134,7 +150,7 @@ export const windowRecords = ofFamily('windows', true, [
     effect: 'apparent',
     title: 'The window begins before the run has settled',
     explanation:
-      'Within {0} of a change of rate the heat flow is still approaching its new level, and buoyancy and flow are settling. What is read there belongs to the apparatus. Start the window later, or the programme lower.',
+      'Within {0} of the start of its segment the heat flow is still approaching its new level. What is read there belongs to the apparatus. Start the window later, or the programme lower.',
     limits: [{ value: 3, unit: 'min', meaning: 'time after a change of rate' }],
     rules: ['D04'],
     fires: ['run "a.csv"\n  endothermic up\npeak P 45..90 °C', 'heating at 10 K/min starts at 30 °C'],

@@ -1,0 +1,161 @@
+import type { Finding } from '../../findings/finding';
+import { makeFinding } from '../../findings/makeFinding';
+import { decimalText } from '../../findings/numberText';
+import { fixedLimit } from '../../findings/table';
+import type { SignalName } from '../../language/model';
+import type { StatementOutcome } from '../outcome';
+import type { CheckContext } from './context';
+import type { Stretch } from './scanRun';
+import { at, count, insertStatement, kelvin, percent, placeText, plain, seconds, segmentAt } from './wording';
+
+/** Faults of the record that matter wherever they lie. */
+export function checkRecord(context: CheckContext): Finding[] {
+  return [...disorderedRows(context), ...smoothedSignals(context), ...massJumps(context)];
+}
+
+/** Faults of the record that matter to the statement whose window holds them. */
+export function checkRecordInWindow(context: CheckContext, outcome: StatementOutcome): Finding[] {
+  return [...saturation(context, outcome), ...gaps(context, outcome), ...reversals(context, outcome)];
+}
+
+function disorderedRows(context: CheckContext): Finding[] {
+  const { count: rows, firstRow, times } = context.facts.disordered;
+  if (rows <= context.limit('time-not-increasing') || firstRow === null || context.program.run === null) return [];
+  const inWindow = [...context.outcomes.values()].some(
+    ({ placed }) => placed !== null && times.some((t) => t >= placed.window.from && t <= placed.window.to),
+  );
+  return [
+    makeFinding(
+      'time-not-increasing',
+      { statement: context.program.run.id, token: 'file' },
+      `${count(rows)} ${rows === 1 ? 'row is' : 'rows are'} not later than the row before and ${rows === 1 ? 'is' : 'are'} left out, the first is data row ${count(firstRow)}.`,
+      inWindow ? {} : { only: [] },
+    ),
+  ];
+}
+
+function smoothedSignals(context: CheckContext): Finding[] {
+  const { program, facts } = context;
+  if (program.run === null) return [];
+  const limit = context.limit('already-smoothed');
+  const findings: Finding[] = [];
+  for (const [signal, { correlation }] of facts.signals) {
+    if (correlation === null || correlation <= limit) continue;
+    findings.push(
+      makeFinding(
+        'already-smoothed',
+        { statement: program.run.id, token: 'file' },
+        `Neighbouring residuals of ${signal} are correlated by ${plain(correlation)} (limit ${plain(limit)}): it looks smoothed before the export, so its noise and detection limits come out too small.`,
+      ),
+    );
+  }
+  return findings;
+}
+
+function massJumps(context: CheckContext): Finding[] {
+  const { program, run, facts } = context;
+  const limit = context.limit('jump-in-mass');
+  const jumps = (facts.signals.get('mass')?.jumps ?? []).filter((j) => j.size > limit && !isMasked(context, j));
+  if (jumps.length === 0 || program.run === null) return [];
+  const largest = jumps.reduce((a, b) => (b.size > a.size ? b : a));
+  const segment = segmentAt(run.segments, largest.from);
+  const change = (100 * largest.change) / run.mass.reference;
+  const others = jumps.length === 1 ? '' : ` ${count(jumps.length - 1)} more exceed ${plain(limit)} times the noise.`;
+  const from = (largest.from - 3 * facts.interval) / 60;
+  const to = (largest.to + 3 * facts.interval) / 60;
+  return [
+    makeFinding(
+      'jump-in-mass',
+      { statement: program.run.id, token: 'file' },
+      `The mass jumps by ${percent(change)} between two readings at ${placeText(run, segment, largest.from)}, ${plain(largest.size)} times its noise.${others}`,
+      {
+        fixes: [
+          insertStatement(
+            'Mask the jump',
+            null,
+            `mask ${decimalText(from, 3)}..${decimalText(to, 3)} min because "jump of the mass, cause not known"`,
+          ),
+        ],
+      },
+    ),
+  ];
+}
+
+function isMasked(context: CheckContext, stretch: Stretch): boolean {
+  return context.run.masked.some((m) => stretch.from <= m.to && stretch.to >= m.from);
+}
+
+function inside(outcome: StatementOutcome, stretches: readonly Stretch[]): Stretch[] {
+  const window = outcome.placed?.window;
+  return window === undefined ? [] : stretches.filter((s) => s.to > window.from && s.from < window.to);
+}
+
+function worst(stretches: readonly Stretch[]): Stretch {
+  return stretches.reduce((a, b) => (b.size > a.size ? b : a));
+}
+
+/** The signal of the file that a statement reads: rates are read from the mass. */
+function carrier(outcome: StatementOutcome): SignalName | null {
+  return outcome.signal === 'rate' ? 'mass' : outcome.signal;
+}
+
+function saturation(context: CheckContext, outcome: StatementOutcome): Finding[] {
+  const signal = carrier(outcome);
+  const facts = signal === null ? undefined : context.facts.signals.get(signal);
+  const limit = context.limit('signal-saturated');
+  const found = inside(outcome, facts?.saturated ?? []).filter((s) => s.size >= limit);
+  if (found.length === 0) return [];
+  const { from, size } = worst(found);
+  return [
+    makeFinding(
+      'signal-saturated',
+      at(outcome, 'window'),
+      `${count(size)} readings in a row at ${placeText(context.run, outcome.placed?.segment ?? null, from)} equal the extreme of ${signal} (limit ${count(limit)}): it is cut off there.`,
+      { about: outcome.name },
+    ),
+  ];
+}
+
+function gaps(context: CheckContext, outcome: StatementOutcome): Finding[] {
+  const { placed } = outcome;
+  const signal = carrier(outcome);
+  const facts = signal === null ? undefined : context.facts.signals.get(signal);
+  if (facts === undefined || facts.covers === null || placed === null) return [];
+  const limit = context.limit('gap-in-data');
+  const { interval } = context.facts;
+  const { covers } = facts;
+  // Readings that end before the window does leave a gap too.
+  const beyond = [
+    { from: placed.window.from, to: covers.from, size: (covers.from - placed.window.from) / interval },
+    { from: covers.to, to: placed.window.to, size: (placed.window.to - covers.to) / interval },
+  ];
+  const found = [...inside(outcome, facts.gaps), ...beyond].filter((g) => g.size > limit);
+  if (found.length === 0) return [];
+  const { from, to, size } = worst(found);
+  const others = found.length === 1 ? '' : `, the widest of ${count(found.length)}`;
+  return [
+    makeFinding(
+      'gap-in-data',
+      at(outcome, 'window'),
+      `No reading for ${seconds(to - from)} after ${placeText(context.run, placed.segment, from)}: ${plain(size)} times the usual interval (limit ${plain(limit)})${others}.`,
+      { about: outcome.name },
+    ),
+  ];
+}
+
+function reversals(context: CheckContext, outcome: StatementOutcome): Finding[] {
+  const limit = context.limit('temperature-reverses');
+  const multiple = fixedLimit('temperature-reverses', 1);
+  const all = context.facts.reversals.filter((r) => r.size > Math.max(limit, multiple * r.sigma));
+  const found = inside(outcome, all);
+  if (found.length === 0) return [];
+  const { from, size } = worst(found);
+  return [
+    makeFinding(
+      'temperature-reverses',
+      at(outcome, 'window'),
+      `The temperature turns back by ${kelvin(size)} at ${placeText(context.run, outcome.placed?.segment ?? null, from)} (limit ${kelvin(limit)}).`,
+      { about: outcome.name },
+    ),
+  ];
+}
