@@ -3,7 +3,6 @@ import { Counters } from '../base/counters';
 import type { Host } from '../base/host';
 import { evaluateProgram } from '../evaluation/evaluateProgram';
 import { remembered } from '../evaluation/memo';
-import { runGases } from '../evaluation/runGases';
 import type { Evaluated } from '../evaluation/result';
 import type { FindingCode } from '../findings/codes';
 import type { Finding } from '../findings/finding';
@@ -13,7 +12,8 @@ import { resolveProgram } from '../language/meaning/resolveProgram';
 import type { Program } from '../language/program';
 import type { Tree } from '../language/tree';
 import { acceptance, type Acceptance } from '../evaluation/acceptance';
-import { checkRun } from '../evaluation/checkRun';
+import { checksOf } from '../evaluation/checkRun';
+import { gasTimeline, periodAt } from '../evaluation/checks/gasTimeline';
 import { effectiveLimit } from '../evaluation/limits';
 import { prepareRun } from '../evaluation/prepareRun';
 import { BoundedMemo } from './boundedMemo';
@@ -80,7 +80,7 @@ export class Engine {
     stopIfCancelled(cancellation);
     const evaluated = this.evaluateLoaded(program, loaded, findings);
     const positions = new Positions(tree, method);
-    const syntax = [...tree.findings, ...(method?.findings ?? [])];
+    const syntax = [...tree.findings, ...(method?.findings ?? []).map(inMethod)];
     const placed = [...syntax, ...evaluated.findings].map((f) => positions.place(f, evaluated.acceptance.allowed(f)));
     placed.sort((a, b) => (a.file === b.file ? a.span.start - b.span.start : a.file === 'gloss' ? -1 : 1));
     return {
@@ -120,20 +120,31 @@ export class Engine {
         run: prepared.run,
         dataFindings: [...problems, ...prepared.findings],
         limit,
-        check: (outcomes) => checkRun({ program, prepared, outcomes, limit }),
+        checks: checksOf(
+          {
+            program,
+            prepared,
+            raw: loaded.run.value,
+            blanks: loaded.blanks,
+            joins: loaded.joins,
+            display: (path) => this.host.display(path),
+            limit,
+          },
+          this.memo,
+        ),
       },
       this.memo,
       this.counters,
     );
-    const gases = runGases(program, prepared.run);
-    return { ...evaluated, segments: prepared.run.segments.map((s) => ({ ...s, gas: gases(s) })) };
+    const timeline = gasTimeline(program.run.statement, prepared.run.segments, Infinity);
+    const segments = prepared.run.segments.map((s) => ({
+      ...s,
+      gas: periodAt(timeline, (s.start + s.end) / 2)?.words ?? null,
+    }));
+    return { ...evaluated, segments };
   }
 
-  private summary(
-    program: Program,
-    loaded: Loaded,
-    evaluated: { segments: RunSummary['segments'] },
-  ): RunSummary | null {
+  private summary(loaded: Loaded, evaluated: { segments: RunSummary['segments'] }): RunSummary | null {
     if (!loaded.run.ok) return null;
     const raw = loaded.run.value;
     return {
@@ -145,12 +156,7 @@ export class Engine {
     };
   }
 
-  private inputs(
-    loaded: Loaded | null,
-    program: Program,
-    method: GlossText | null,
-    methodText: string | null,
-  ): InputFile[] {
+  private inputs(loaded: Loaded | null, method: GlossText | null, methodText: string | null): InputFile[] {
     const files: InputFile[] = [];
     for (const blank of loaded?.blanks ?? []) {
       if (!blank.data.ok) continue;
@@ -212,6 +218,20 @@ export class Engine {
       ],
     };
   }
+}
+
+/** Findings of a parser that knew only its own text, for the text of the method. */
+function inMethod(finding: Finding): Finding {
+  const move = (at: Finding['at']): Finding['at'] => ('span' in at ? { file: 'method', span: at.span } : at);
+  return {
+    ...finding,
+    at: move(finding.at),
+    related: finding.related.map((r) => ({ ...r, at: move(r.at) })),
+    fixes: finding.fixes.map((fix) => ({
+      ...fix,
+      edits: fix.edits.map((edit) => ('at' in edit ? { ...edit, at: move(edit.at) } : edit)),
+    })),
+  };
 }
 
 function unreadText(path: string): string {

@@ -7,7 +7,8 @@ import { parse } from '../language/syntax/parse';
 import { resolveProgram } from '../language/meaning/resolveProgram';
 import type { Effective, Program } from '../language/program';
 import type { Tree } from '../language/tree';
-import { readRun, type ReadingChoices } from '../runs/reading/readRun';
+import { detectAll, type ReadingChoices } from '../runs/reading/choices';
+import { readRun } from '../runs/reading/readRun';
 import type { RawRun, ReadingProblem } from '../runs/run';
 
 export type Read = Outcome<RawRun, ReadingProblem>;
@@ -58,7 +59,11 @@ export class Loader {
       const file = this.host.resolve(from, join.statement.file);
       joins.push({
         statement: join.id,
-        data: await this.read(file, choicesFor(program, join.statement.file), cancellation),
+        data: await this.read(
+          file,
+          { ...(choicesFor(program, join.statement.file) ?? detectAll), purpose: 'joined', of: join.statement.file },
+          cancellation,
+        ),
       });
     }
     const blanks: LoadedBlank[] = [];
@@ -77,8 +82,8 @@ export class Loader {
     const path = this.host.resolve(from, file);
     if (!file.endsWith('.gloss')) {
       // The run's own columns and reading serve its blanks too, unless they name one.
-      const own = choicesFor(program, file);
-      const data = await this.read(path, own ?? choicesFor(program, null), cancellation);
+      const own = choicesFor(program, file) ?? choicesFor(program, null) ?? detectAll;
+      const data = await this.read(path, { ...own, of: file }, cancellation);
       return { statement, file, data, conditions: null, path: this.host.display(path) };
     }
     const text = await this.text(path);
@@ -121,7 +126,7 @@ export class Loader {
     const key = `${path}\n${JSON.stringify(choices)}`;
     const known = this.reads.get(key);
     if (known !== undefined) return known;
-    const reading = readRun(this.host, path, choices, cancellation, this.counters);
+    const reading = readRun(this.host, path, choices ?? detectAll, cancellation, this.counters);
     this.reads.set(key, reading);
     // What was cancelled was not read.
     reading.catch(() => this.reads.delete(key));
@@ -135,6 +140,8 @@ export function choicesFor(program: Program, file: string | null): ReadingChoice
   const reading = pick<ReadingStatement>(program.readings, file);
   if (columns === null && reading === null) return null;
   return {
+    purpose: 'run',
+    of: file,
     delimiter: reading?.delimiter ?? null,
     decimal: reading?.decimal ?? null,
     skip: reading?.skip ?? null,
@@ -142,7 +149,7 @@ export function choicesFor(program: Program, file: string | null): ReadingChoice
     footer: reading?.footer ?? null,
     encoding: reading?.encoding ?? null,
     block: reading?.block ?? null,
-    columns: (columns?.columns ?? []).map((c) => ({ signal: c.signal, column: c.column, unit: c.unit })),
+    columns: (columns?.columns ?? []).map((c) => ({ signal: c.signal, column: c.column, unit: c.unit?.text ?? null })),
   };
 }
 

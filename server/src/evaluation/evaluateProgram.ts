@@ -6,6 +6,7 @@ import type { Effective, Program } from '../language/program';
 import { acceptance, type Acceptance } from './acceptance';
 import { evaluateStatements } from './evaluateStatements';
 import { evaluateExpression, type Lookup } from './expression';
+import type { Checks } from './checkRun';
 import type { Memo } from './memo';
 import type { StatementOutcome } from './outcome';
 import type { PreparedRun } from './preparedRun';
@@ -23,7 +24,7 @@ export interface ProgramInput {
   readonly dataFindings: readonly Finding[];
   readonly limit: (code: FindingCode) => number;
   /** Findings that look at outcomes: windows, overlaps, levels, baselines, conditions. */
-  readonly check: (outcomes: ReadonlyMap<string, StatementOutcome>) => readonly Finding[];
+  readonly checks: Checks;
 }
 
 /** All results, requirements, constructions and findings of one gloss on one run. */
@@ -36,7 +37,7 @@ export function evaluateProgram(
   const outcomes = evaluateStatements(program, run, input.limit, memo, counters);
   const findings: Finding[] = [...program.findings, ...input.dataFindings];
   for (const outcome of outcomes.values()) findings.push(...outcome.findings);
-  findings.push(...input.check(outcomes));
+  findings.push(...input.checks.onOutcomes(outcomes));
 
   const stated = stateQuantities({ program, run, outcomes, findings });
   const values = new Map<string, TypedValue>();
@@ -63,6 +64,7 @@ export function evaluateProgram(
     values.set(source.statement.name, value);
     results.push(letResult(source, value));
   }
+  findings.push(...input.checks.onResults(results));
   const accepted = acceptance(program, findings);
   const requirements: Requirement[] = [];
   for (const source of program.requires) {

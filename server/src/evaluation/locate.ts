@@ -22,6 +22,7 @@ import type { PreparedRun } from './preparedRun';
 import { defaults } from './settings';
 import type { StatementContext } from './statementContext';
 import { hullOfParts } from './sums';
+import { timeAtClamped } from './timeAt';
 
 export interface Located {
   readonly placed: Placed;
@@ -109,7 +110,8 @@ function placeAround(
   const segment = segmentAround(run, window.at, place);
   if (!segment.ok) return segment;
   const map = run.map(segment.value);
-  const at = time || map === null ? secondsOf(window.at) + segment.value.start : map.timeAt(celsiusOf(window.at));
+  const at =
+    time || map === null ? secondsOf(window.at) + segment.value.start : timeAtClamped(map, celsiusOf(window.at));
   const per = segment.value.direction === 'hold' || map === null ? null : 1 / Math.max(Math.abs(map.rateAt(at)), 1e-9);
   const width = (amount: Amount | null, fallback: { kelvin: number; seconds: number }) => {
     if (amount !== null && isTime(amount)) return secondsOf(amount);
@@ -131,7 +133,7 @@ function placeAround(
             relativeRate: 0.02,
             smooth: width(null, defaults.smooth),
           })
-        : aroundPeak(curve, noise, { ...options, smooth: width(null, defaults.smooth) });
+        : aroundPeak(curve, noise, options);
   if (found === null) {
     return failed({
       code: 'around-not-found',

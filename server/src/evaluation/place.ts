@@ -7,6 +7,7 @@ import type { Amount, Place, RangeOf, SegmentName } from '../language/model';
 import type { Segment } from '../runs/run';
 import type { Placed } from './outcome';
 import type { PreparedRun } from './preparedRun';
+import { timeAtClamped } from './timeAt';
 
 /** Why a statement could not be placed on the run, at which of its tokens. */
 export interface PlaceFailure {
@@ -121,7 +122,7 @@ function placeTemperatures(run: PreparedRun, range: RangeOf, name: SegmentName |
   }
   const map = run.map(segment);
   if (map === null) return failed(outside(low, high, [segment]));
-  const window = ordered(map.timeAt(low), map.timeAt(high));
+  const window = ordered(timeAtClamped(map, low), timeAtClamped(map, high));
   if (!(window.to > window.from)) return failed(empty());
   return success({
     segment,

@@ -1,9 +1,9 @@
 import type { Curve, Window } from '../analysis/curve';
 import type { Noise } from '../analysis/noise';
 import type { SignalName } from '../language/model';
-import type { BlankEffect } from '../runs/blank';
 import type { RawRun, Segment, StoredUnit } from '../runs/run';
 import type { TemperatureMap } from '../runs/temperatureMap';
+import type { BlankEffect } from './blankEffect';
 
 /** A run as the evaluators see it: in fixed units, blanks subtracted, masked rows gone, cut into segments. */
 export interface PreparedRun {

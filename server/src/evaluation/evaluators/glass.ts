@@ -6,6 +6,7 @@ import type { Effective } from '../../language/program';
 import { divide, exact, multiply, scale } from '../../quantities/arithmetic';
 import type { Uncertain } from '../../quantities/uncertain';
 import { constructionOf } from '../construction';
+import { glassShapes } from '../heatParts';
 import { edgeInputs, evaluateShifted, shiftedValues } from '../edges';
 import { failedOutcome } from '../failedOutcome';
 import { milligramsOf } from '../heatUnits';
@@ -36,6 +37,7 @@ export function evaluateGlass(context: StatementContext, source: Effective<Glass
       spanFrom: span.from,
       spanTo: span.to,
       smooth: smooth.seconds,
+      narrow: statement.smooth === null,
       noise,
       propagate,
     });
@@ -107,7 +109,7 @@ export function evaluateGlass(context: StatementContext, source: Effective<Glass
     quantities,
     method: `midpoint by ${by}, lines over ${span.text}; ${smooth.text}`,
     findings: [],
-    construction: constructionOf(run, placed, statement.name, 'heatflow', glass.shapes),
+    construction: constructionOf(run, placed, statement.name, 'heatflow', glassShapes(glass)),
     masses: null,
     analysis: { of: 'glass', glass },
   };

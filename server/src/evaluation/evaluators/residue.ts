@@ -16,6 +16,7 @@ import type { PreparedRun } from '../preparedRun';
 import { plainQuantity } from '../quantityOutcome';
 import { defaults, widthOf } from '../settings';
 import type { StatementContext } from '../statementContext';
+import { timeAtClamped } from '../timeAt';
 import { milligram, percent, percentPerMinute } from '../units';
 import { failed, success, type Outcome } from '../../base/outcome';
 import { numberText } from '../../findings/numberText';
@@ -146,7 +147,7 @@ function residuePlace(run: PreparedRun, statement: ResidueStatement): Outcome<Sp
     if (segment === null) return failed(segmentMissing(run, named));
     const map = run.map(segment);
     if (map === null || !reaches(segment)) return failed(outside(run, amount.text));
-    return success(spotIn(run, segment, map.timeAt(degrees)));
+    return success(spotIn(run, segment, timeAtClamped(map, degrees)));
   }
   const heatings = run.segments.filter((s) => s.direction === 'heating' && reaches(s));
   if (heatings.length === 0) return failed(outside(run, amount.text));
@@ -160,7 +161,7 @@ function residuePlace(run: PreparedRun, statement: ResidueStatement): Outcome<Sp
   }
   const map = run.map(heatings[0]);
   if (map === null) return failed(outside(run, amount.text));
-  return success(spotIn(run, heatings[0], map.timeAt(degrees)));
+  return success(spotIn(run, heatings[0], timeAtClamped(map, degrees)));
 }
 
 function spotIn(run: PreparedRun, segment: PreparedRun['segments'][number], at: number): Spot {
