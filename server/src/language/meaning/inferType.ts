@@ -15,7 +15,9 @@ import {
   anyBasis,
   isDifference,
   plainNumber,
+  productBasis,
   productType,
+  quotientBasis,
   temperatureDifference,
   temperaturePoint,
   typeOfUnit,
@@ -301,18 +303,6 @@ class Inference {
       ),
     );
   }
-}
-
-/** A product keeps its only basis; two different ones leave a share of no basis in particular. */
-function productBasis(a: string | null, b: string | null): string | null {
-  if (a === null || a === b) return b;
-  if (b === null || b === anyBasis) return a;
-  return a === anyBasis ? b : anyBasis;
-}
-
-/** What is divided by a share of a basis is no longer taken over it, and a share of a share is a plain number. */
-function quotientBasis(above: string | null, below: string | null): string | null {
-  return below === null ? above : null;
 }
 
 /** The value of a written exponent; null where it is computed from names. */

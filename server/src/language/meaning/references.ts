@@ -65,7 +65,8 @@ export function referenceProblems(statement: EvaluationStatement, names: Namespa
 
 function basisProblems(name: string, kind: 'step' | 'residue', names: Namespace): readonly Problem[] {
   const found = mentioned(name, 'per.name', names, (entry) => entry.keyword === kind, `a ${kind}`);
-  if (found.length > 0 || names.entries.get(name)?.partOf == null) return found;
+  const partOf = names.entries.get(name)?.partOf ?? null;
+  if (found.length > 0 || partOf === null) return found;
   return [problem('unknown-name', 'per.name', `\`${name}\` is only a part of a sum and has no mass of its own`)];
 }
 

@@ -129,7 +129,7 @@ class Resolution {
     const failed = this.checker.checkRequirement(item);
     this.about(item, item.statement.on ?? null);
     const read = [...new Set(this.checker.reads(item.statement).map(({ name }) => name))];
-    const needs = read.filter((name) => this.namespace.entries.get(name)?.item != null);
+    const needs = read.filter((name) => (this.namespace.entries.get(name)?.item ?? null) !== null);
     return effective(item, needs, failed, possibleAllows(item, this.report));
   }
 

@@ -49,6 +49,18 @@ export function productType(dimension: Dimension, basis: string | null): ValueTy
   return basis === null ? plainNumber : { kind: 'fraction', dimension, basis };
 }
 
+/** A product keeps its only basis; two different ones leave a share of no basis in particular. */
+export function productBasis(a: string | null, b: string | null): string | null {
+  if (a === null || a === b) return b;
+  if (b === null || b === anyBasis) return a;
+  return a === anyBasis ? b : anyBasis;
+}
+
+/** What is divided by a share of a basis is no longer taken over it, and a share of a share is a plain number. */
+export function quotientBasis(above: string | null, below: string | null): string | null {
+  return below === null ? above : null;
+}
+
 /** In words, with an article: `a fraction (initial mass)`, `a temperature`, `a mass`. */
 export function typeWords(type: ValueType): string {
   switch (type.kind) {

@@ -124,7 +124,10 @@ function readHead(
   if (head !== null) endOfLine(reader);
   const read = reader.problem === null ? head : null;
   const span = { start: line.first, end: line.end };
-  return new OpenStatement(record, override, reader.identity, tokens, read, reader.defines, span);
+  const open = new OpenStatement(record, override, reader.identity, tokens, read, reader.defines, span);
+  // `allow CODE on NAME` says in its head what could be a clause.
+  if (tokens.has('on')) open.count('on');
+  return open;
 }
 
 function noKeyword(
@@ -136,8 +139,9 @@ function noKeyword(
 ): OpenStatement | 'same statement' {
   const { open } = parser;
   const indent = fix('Indent the line', [{ span: { start: line.start, end: line.start }, text: '  ' }]);
-  if (open?.record != null && !open.broken && clauseOf(open.record, word.value) !== null && !isLaterWord(word.value)) {
-    const message = `\`${word.value}\` is a clause of the \`${open.record.keyword}\` above and is indented`;
+  const above = open === null || open.broken ? null : open.record;
+  if (above !== null && clauseOf(above, word.value) !== null && !isLaterWord(word.value)) {
+    const message = `\`${word.value}\` is a clause of the \`${above.keyword}\` above and is indented`;
     reader.fail('clause-not-indented', word.span, message, [indent]);
     return 'same statement';
   }

@@ -55,7 +55,9 @@ export class OpenStatement {
     const span = { start: this.headSpan.start, end: this.end };
     const statement = this.head?.build(this.common(id), this.clauses) ?? null;
     const canonical =
-      statement === null ? `? ${singleBlanks(text.slice(span.start, span.end)).replace(/\s*[\r\n]+\s*/g, '\n')}` : writeCanonical(statement);
+      statement === null
+        ? `? ${singleBlanks(text.slice(span.start, span.end)).replace(/\s*[\r\n]+\s*/g, '\n')}`
+        : writeCanonical(statement);
     const unread = this.rawUnread.map((raw) => `\n? ${singleBlanks(raw)}`).join('');
     return {
       id,

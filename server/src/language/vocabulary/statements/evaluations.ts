@@ -217,5 +217,6 @@ export const residueRecord: OwnRecord = {
     },
     perClause,
   ],
-  example: 'residue Oxides at end of hold 1',
+  example: `residue Ash at 850 °C in heating 2
+  over 4 K`,
 };

@@ -22,7 +22,7 @@ export const letRecord: OwnRecord = {
       argument: { form: 'unit' },
       prose: 'The unit the value is shown in.',
       default: '%, mg, min, °C, K, J/g, J/(g·K), mW, g/mol, else SI',
-      example: 'show µg',
+      example: 'show %',
       repeatable: false,
     },
   ],
