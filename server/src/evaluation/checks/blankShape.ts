@@ -123,7 +123,7 @@ const FEWEST_BLOCKS = 8;
 /** Level: language.md 4, %/K. */
 const LEVEL = 0.005;
 /** A blank that bends less than this (mg) over a level stretch cannot be told from drift. */
-const LEAST_BEND = 0.002;
+const LEAST_BEND = 0.001;
 
 /**
  * Where nothing happens the corrected mass should not know the blank. If the export was corrected already it is the blank

@@ -66,7 +66,7 @@ function compare(
   if (differences.length === 0) return [];
   const from = part.from === null ? '' : `${part.from.text} `;
   const to = wrongEnd ? `${numberText(segment.to, 0)} °C` : part.to.text;
-  const rate = wrongRate ? `${numberText(measured, 1)} K/min` : part.rate.text;
+  const rate = wrongRate ? `${numberText(measured, 2)} K/min` : part.rate.text;
   const where = { statement: id, token: `${part.token}.value` };
   return [
     makeFinding(
