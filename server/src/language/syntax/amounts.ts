@@ -31,12 +31,13 @@ export function readAmount(
   if (unit === 'failed') return null;
   const digits = minus + number.value;
   const value = Number(digits);
+  const behind = reader.last.end;
   if (!reader.sign('±') && !reader.sign('+/-')) {
     const text = unit === null ? digits : `${digits} ${unit.text}`;
     return { value: { value, unit, u: null, text }, span: reader.since(start) };
   }
   if (uncertain === 'without ±') {
-    const rest = { start: reader.last.start, end: reader.end };
+    const rest = { start: behind, end: reader.end };
     return reader.fail('unexpected-text', reader.last, 'no uncertainty can be stated here; a tolerance is a range', [
       fix('Remove the uncertainty', [{ span: rest, text: '' }]),
     ]);

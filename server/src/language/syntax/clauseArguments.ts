@@ -1,3 +1,4 @@
+import type { Span } from '../../base/span';
 import type { AllowClause, Atmosphere, ColumnChoice, Crucible } from '../model';
 import type { Argument } from '../vocabulary/record';
 import { encodings } from '../vocabulary/statements/reading';
@@ -84,6 +85,7 @@ function readCrucible(reader: LineReader): Crucible | null {
 
 function readAtmosphere(reader: LineReader): Atmosphere | null {
   const gases: { words: string; percent: number | null }[] = [];
+  let without: Span | null = null;
   const parts: Partial<Record<'flow' | 'purity', Atmosphere['flow']>> = {};
   do {
     const words = readWords(reader, 'the name of a gas');
@@ -92,14 +94,15 @@ function readAtmosphere(reader: LineReader): Atmosphere | null {
     if (reader.problem !== null) return null;
     const share = amount !== null && amount.value.unit?.text === '%' ? amount.value.value : null;
     gases.push({ words: words.value, percent: share });
+    if (share === null) without = words.span;
     if (amount !== null && share === null) {
       parts.flow = amount.value;
       reader.note('flow', amount.span);
       break;
     }
   } while (reader.sign('+'));
-  if (gases.length > 1 && gases.some((gas) => gas.percent === null)) {
-    return reader.fail('unexpected-text', reader.since(reader.last.start), 'each gas of a mixture has its share in %');
+  if (gases.length > 1 && without !== null) {
+    return reader.fail('unexpected-text', without, 'each gas of a mixture has its share in %');
   }
   return readFlow(reader, gases, parts);
 }

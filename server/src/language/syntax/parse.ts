@@ -54,7 +54,6 @@ export class TextParser {
   private readonly lines: ParsedLine[] = [];
   private strayClauses = false;
   private firstHead: Span | null = null;
-  private misspeltRole = false;
 
   constructor(
     readonly text: string,
@@ -67,8 +66,7 @@ export class TextParser {
       this.lines.push(this.line(line));
     }
     this.close();
-    if (!this.roleDecided && !this.misspeltRole && !this.strayClauses)
-      this.missRole(this.firstHead ?? { start: 0, end: 0 });
+    if (!this.roleDecided && !this.strayClauses) this.missRole(this.firstHead ?? { start: 0, end: 0 });
     this.findings.sort((a, b) => startOf(a) - startOf(b));
     const tree = { text: this.text, role: this.role, statements: this.finished, findings: this.findings };
     return { tree, lines: this.lines };
@@ -177,9 +175,12 @@ export class TextParser {
     });
   }
 
-  /** An unknown word before the role was decided that may have been meant as `run` or `method`. */
+  /** An unknown word in the place of the role is read as the role it is nearest to: the misspelling is said, once. */
   doubtRole(word: string): void {
-    if (!this.roleDecided && nearest(word, ['run', 'method']).length > 0) this.misspeltRole = true;
+    const meant = this.roleDecided ? undefined : nearest(word, ['run', 'method'])[0];
+    if (meant !== 'run' && meant !== 'method') return;
+    this.role = meant;
+    this.roleDecided = true;
   }
 
   /** How many statements of this kind there are, with the one at hand. */
