@@ -1,4 +1,4 @@
-import type { RequireStatement } from '../language/model';
+import type { Amount, RequireStatement } from '../language/model';
 import type { Effective } from '../language/program';
 import { differenceFromSI, fromSI, toSI } from '../quantities/convert';
 import { coverageFactor } from '../quantities/coverageFactor';
@@ -28,13 +28,13 @@ export function evaluateRequirement(
   let low: number | null = null;
   let high: number | null = null;
   if (limit.form === 'in') {
-    const ends = [limit.range.from, limit.range.to].map((a) => (a.unit === null ? a.value : toSI(a.value, a.unit)));
+    const ends = [limit.range.from, limit.range.to].map(inSI);
     low = Math.min(...ends);
     high = Math.max(...ends);
   } else {
     const right = limit.right;
     if (right.node === 'amount' && right.amount.u === null) {
-      const bound = right.amount.unit === null ? right.amount.value : toSI(right.amount.value, right.amount.unit);
+      const bound = inSI(right.amount);
       if (limit.form === '<=') high = bound;
       else low = bound;
     } else {
@@ -53,6 +53,8 @@ export function evaluateRequirement(
   const k = coverageFactor(dof);
   const unit = value.unit ?? shownUnit(value.dimension, value.kind);
   const show = (si: number | null) => (si === null ? null : fromSI(si, unit));
+  const showLimit = (si: number | null) =>
+    written(statement).find((a) => inSI(a) === si && a.unit?.text === unit.text)?.value ?? show(si);
   return {
     reasons: value.reasons,
     requirement: {
@@ -65,11 +67,21 @@ export function evaluateRequirement(
       value: hasValue(value) ? show(value.uncertain!.value) : null,
       uncertainty: u === null || !hasValue(value) ? null : differenceFromSI(u, unit),
       unit,
-      low: show(low),
-      high: show(high),
+      low: showLimit(low),
+      high: showLimit(high),
       k,
     },
   };
+}
+
+function inSI(amount: Amount): number {
+  return amount.unit === null ? amount.value : toSI(amount.value, amount.unit);
+}
+
+/** Limits as they are written: there and back through SI, 14 % would come out as 14.000000000000002 %. */
+function written({ limit }: RequireStatement): readonly Amount[] {
+  if (limit.form === 'in') return [limit.range.from, limit.range.to];
+  return limit.right.node === 'amount' ? [limit.right.amount] : [];
 }
 
 function hasValue(value: TypedValue): boolean {
