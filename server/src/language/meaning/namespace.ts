@@ -127,7 +127,7 @@ export class Namespace {
       );
       return;
     }
-    this.entries.set(node.name, { ...base, item: overriddenItem(base.item, at, merged), at });
+    this.entries.set(node.name, { ...base, item: overriddenItem(base.item, at, merged) });
   }
 
   private overrideOfNothing(at: PlacedNode, name: string, own: Entry | undefined): void {

@@ -50,7 +50,7 @@ function readUncertainty(
   start: number,
   of: { readonly digits: string; readonly value: number; readonly unit: Unit | null },
 ): Read<Amount> | null {
-  const sign = reader.last.end;
+  const sign = reader.last.start;
   const number = readNumber(reader);
   if (number === null) return null;
   const behind = reader.last.end;
