@@ -4,6 +4,7 @@ import { interpretationLines } from './interpretation';
 import type { Paint } from './paint';
 import { unpainted } from './paint';
 import { fixedNumber, plainNumber } from './plainNumber';
+import { inReadingOrder } from './readingOrder';
 import { shownBasis, shownValue, shownWindow, stateAndReasons, unitText } from './shown';
 import { overrides, SnapshotTexts, statementsOf } from './statements';
 import { textTable } from './textTable';
@@ -83,7 +84,7 @@ function decisionLines(snapshot: Snapshot): string[] {
 function statementSections(snapshot: Snapshot, paint: Paint): string[][] {
   const texts = new SnapshotTexts(snapshot);
   const groups = new Map<string, Result[]>();
-  for (const r of snapshot.results) {
+  for (const r of inReadingOrder(snapshot, snapshot.results)) {
     const key = `${r.file} ${r.statement} ${r.name}`;
     groups.set(key, [...(groups.get(key) ?? []), r]);
   }
@@ -112,10 +113,21 @@ function statementSections(snapshot: Snapshot, paint: Paint): string[][] {
 /** The blanks taken off the signal that a statement reads; a rate is that of the mass. */
 function blankWords(snapshot: Snapshot, name: string): string {
   const reads = snapshot.constructions.find((c) => c.name === name)?.signal.replace('rate', 'mass');
-  return statementsOf(snapshot, 'blank')
-    .map(({ statement: s }) => ({ file: s.file, from: s.subtract.length === 0 ? ['mass'] : s.subtract }))
-    .filter(({ from }) => reads === undefined || from.some((signal) => signal === reads))
-    .map(({ file, from }) => `"${file}" subtracted from ${from.join(', ')}`)
+  const blanks = statementsOf(snapshot, 'blank').flatMap(({ statement: s }) => {
+    const from = (s.subtract.length === 0 ? ['mass'] : s.subtract).filter(
+      (signal) => reads === undefined || signal === reads,
+    );
+    return from.length === 0 ? [] : [{ file: s.file, from: from.join(', ') }];
+  });
+  const groups = [...new Set(blanks.map((b) => b.from))];
+  return groups
+    .map(
+      (from) =>
+        `${blanks
+          .filter((b) => b.from === from)
+          .map((b) => `"${b.file}"`)
+          .join(', ')} subtracted from ${from}`,
+    )
     .join('; ');
 }
 
@@ -125,16 +137,21 @@ function resultLines(r: Result): string[] {
     const limit = r.state === 'not-detected' ? `${shownValue(r)}, ` : '';
     return [`  ${r.id}: ${limit}${state}`];
   }
-  const freedom = r.dof === null ? 'many degrees of freedom' : `${plainNumber(r.dof, 2)} degrees of freedom`;
+  const few = r.dof !== null && r.dof < 1000;
+  const freedom = few ? `${plainNumber(r.dof, 2)} degrees of freedom` : 'many degrees of freedom';
   const coverage = (r.uncertainty ?? 0) > 0 ? `, k = ${plainNumber(r.k, 3)} (${freedom})` : '';
   return [`  ${r.id} = ${shownValue(r)}${coverage}${state === '' ? '' : `; ${state}`}`, ...contributionLines(r)];
 }
 
+/** What makes up u, down to a hundredth of it: below, a contribution moves u by less than its second digit. */
 function contributionLines(r: Result): string[] {
-  if (r.contributions.length === 0) return [];
+  const least = (r.uncertainty ?? 0) / 100;
+  const shown = r.contributions.filter((c) => Math.abs(c.u) > least);
+  if (shown.length === 0) return [];
   const unit = unitText(r.unit.text === '°C' ? 'K' : r.unit.text);
-  const parts = r.contributions.map((c) => `${shortInput(c.input)} ${plainNumber(Math.abs(c.u), 2)}${unit}`);
-  return [`    u from ${parts.join('; ')}`];
+  const parts = shown.map((c) => `${shortInput(c.input)} ${plainNumber(Math.abs(c.u), 2)}${unit}`);
+  const rest = r.contributions.length - shown.length;
+  return [`    u from ${parts.join('; ')}${rest === 0 ? '' : `; ${rest} below a hundredth of it`}`];
 }
 
 /** Names of influences hold places at full precision, for they are keys; people read two decimals. */

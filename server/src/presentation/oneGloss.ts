@@ -5,6 +5,7 @@ import { mainResults } from './mainQuantities';
 import { markdownTable, markdownText } from './markdownTable';
 import type { Paint, Style } from './paint';
 import { unpainted } from './paint';
+import { inReadingOrder } from './readingOrder';
 import { shownValue, shownWindow, stateAndReasons, valueAndU } from './shown';
 import { overrides, SnapshotTexts } from './statements';
 import { textTable } from './textTable';
@@ -19,9 +20,10 @@ export interface TableOptions {
 const headers = ['result', 'value ± u (k = 1)', 'segment', 'window', 'state'] as const;
 
 export function chosenResults(snapshot: Snapshot, { all }: TableOptions): readonly Result[] {
-  if (all) return snapshot.results;
+  const results = inReadingOrder(snapshot, snapshot.results);
+  if (all) return results;
   const main = mainResults(snapshot);
-  return snapshot.results.filter((r) => main.has(r.id));
+  return results.filter((r) => main.has(r.id));
 }
 
 /** One gloss for a terminal: a line on the run, a row a result, verdicts below. */

@@ -56,6 +56,7 @@ export function stateAndReasons(result: Result): string {
 /** `640..790 °C`, with the rule that found the ends where one did. */
 export function shownWindow(window: ResultWindow | null): string {
   if (window === null) return '';
+  if (window.from === window.to) return `${plainNumber(window.from, 4)} ${window.unit}`;
   const digits = window.rule === null ? 7 : 4;
   const ends = `${plainNumber(window.from, digits)}..${plainNumber(window.to, digits)} ${window.unit}`;
   return window.rule === null ? ends : `${ends} (${window.rule})`;
