@@ -19,7 +19,6 @@ export const preformProgramme = new Programme(10, [
   { to: 10, rate: 10 },
   { hold: 5 },
   { to: 290, rate: 10 },
-  { hold: 1 },
 ]);
 
 /** K per K/min. */
@@ -44,10 +43,10 @@ export interface Transition {
 
 export const transitions: readonly Transition[] = [
   { name: 'relaxation', leg: 1, peak: 81.5, width: 0.8, skew: 1, heat: 1.8, capacityChange: 0 },
-  { name: 'cold', leg: 1, peak: 128, width: 1.8, skew: 1, heat: -31.5, capacityChange: -0.015 },
-  { name: 'melting', leg: 1, peak: 250.3, width: 1.3, skew: 0.4, heat: 44, capacityChange: 0.02 },
-  { name: 'fromMelt', leg: 3, peak: 194, width: 2.8, skew: 1, heat: -40.5, capacityChange: -0.02 },
-  { name: 'meltingAgain', leg: 5, peak: 250.3, width: 1.3, skew: 0.4, heat: 40.5, capacityChange: 0.02 },
+  { name: 'cold', leg: 1, peak: 128, width: 1.6, skew: 1, heat: -31.5, capacityChange: -0.008 },
+  { name: 'melting', leg: 1, peak: 250.3, width: 1.3, skew: 0.4, heat: 44, capacityChange: 0.01 },
+  { name: 'fromMelt', leg: 3, peak: 194, width: 2.2, skew: 1, heat: -40.5, capacityChange: -0.005 },
+  { name: 'meltingAgain', leg: 5, peak: 250.3, width: 1.3, skew: 0.4, heat: 40.5, capacityChange: 0.01 },
 ];
 
 /** Glass transitions: °C at half height, K, J/(g·K) there. */
