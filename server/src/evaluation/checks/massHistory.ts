@@ -45,23 +45,33 @@ export function checkDrift(context: CheckContext): Finding[] {
 /** A residue: still changing, negative, or read after mass was taken up in cooling. */
 export function checkResidue(context: CheckContext, outcome: StatementOutcome): Finding[] {
   if (outcome.analysis?.of !== 'residue' || outcome.placed === null) return [];
-  return [
-    ...changing(context, outcome, outcome.analysis.driftPerMinute),
-    ...negative(context, outcome),
-    ...regained(context, outcome),
-  ];
+  return [...changing(context, outcome), ...negative(context, outcome), ...regained(context, outcome)];
 }
 
-function changing(context: CheckContext, outcome: StatementOutcome, drift: number): Finding[] {
+/** The slope is read over this long before the residue (about it in a ramp), s: `over` alone is too short for its noise. */
+const SLOPE = { hold: 120, ramp: 60 };
+
+function changing(context: CheckContext, outcome: StatementOutcome): Finding[] {
+  const { run } = context;
+  const placed = outcome.placed!;
+  const curve = run.signals.get('mass')?.curve(placed.segment) ?? null;
+  if (curve === null || placed.segment === null) return [];
+  const time = placed.window.to;
+  const window =
+    placed.segment.direction === 'hold'
+      ? { from: Math.max(placed.segment.start, time - SLOPE.hold), to: time }
+      : { from: time - SLOPE.ramp / 2, to: time + SLOPE.ramp / 2 };
+  const fit = slopeOfBlocks(blocksOf(curve.x, curve.y, window, (window.to - window.from) / 10));
+  if (fit === null) return [];
+  const slope = (6000 * fit.slope) / run.mass.reference;
+  const error = (6000 * fit.error) / run.mass.reference;
   const limit = context.limit('residue-changing');
-  const noise = outcome.quantities.find((q) => q.quantity === 'drift')?.uncertain?.parts ?? [];
-  const u = Math.hypot(...noise.map((p) => p.u));
-  if (Math.abs(drift) - 2 * u <= limit) return [];
+  if (Math.abs(slope) - 2 * error <= limit) return [];
   return [
     makeFinding(
       'residue-changing',
       at(outcome, 'head'),
-      `Where ${outcome.name} is read the mass still changes by ${plain(drift)} %/min (limit ${plain(limit)} %/min).`,
+      `Where ${outcome.name} is read the mass still changes by ${plain(slope)} %/min (limit ${plain(limit)} %/min).`,
       { about: outcome.name },
     ),
   ];

@@ -35,6 +35,9 @@ function severalMaxima(context: CheckContext, outcome: StatementOutcome): Findin
   if (outcome.analysis?.of !== 'step' || !isDetected(outcome)) return [];
   const { maxima, change } = outcome.analysis.step;
   const curve = massCurve(context, outcome);
+  // A sum says itself that it is several effects.
+  const { statement } = outcome.source;
+  if (statement.kind === 'step' && statement.sumOf !== null) return [];
   if (maxima.count < 2 || curve === null) return [];
   const limit = context.limit('two-rate-maxima');
   // The analysis counts from 5 %; a higher limit of the gloss is applied to the same curve.

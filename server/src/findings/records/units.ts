@@ -34,7 +34,7 @@ export const unitRecords = ofFamily('units', false, [
     explanation:
       'The two sides cannot be compared, added or used here: a mass where a temperature is due, %/min where % is due. Change the unit or the expression; nothing is converted silently.',
     limits: [],
-    rules: [],
+    rules: ['M10'],
     fires: 'run "a.csv"\n  mass 20.052 K',
     silent: 'run "a.csv"\n  mass 20.052 mg',
   },

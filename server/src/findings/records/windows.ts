@@ -214,10 +214,10 @@ export const windowRecords = ofFamily('windows', true, [
     effect: 'fails',
     title: 'A length in K where the temperature stands still',
     explanation:
-      'In a hold nothing can be measured per kelvin: a span or a smoothing of so many K holds no reading or all of them. Give it in time.',
+      'In a hold nothing can be measured per kelvin: a span or a smoothing of so many K holds no reading or all of them. Give it in time. Where the segment is named this is told before data are read, as `wrong-dimension`.',
     limits: [],
     rules: ['M10'],
-    fires: ['run "a.csv"\nstep Drift 2..10 min in hold 1\n  span 10 K', 'hold 1 lasts 12 min'],
-    silent: ['run "a.csv"\nstep Drift 2..10 min in hold 1\n  span 60 s', 'hold 1 lasts 12 min'],
+    fires: ['run "a.csv"\nstep Drift 70..78 min\n  span 10 K', 'a hold lasts from 67 to 79 min'],
+    silent: ['run "a.csv"\nstep Drift 70..78 min\n  span 60 s', 'a hold lasts from 67 to 79 min'],
   },
 ]);
