@@ -29,7 +29,7 @@ export class Engine {
   private readonly memo = new BoundedMemo(memoEntries);
   private readonly loader: Loader;
   /** Text of methods as read from disk; forgotten on `invalidate`. */
-  private readonly texts = new Map<string, Promise<string | null>>();
+  private readonly texts = new Map<string, ReturnType<Loader['opened']>>();
 
   constructor(
     private readonly host: Host,
@@ -60,12 +60,13 @@ export class Engine {
 
   /** Evaluates the gloss at `path`; `text` stands for the file where it is open and unsaved. */
   async evaluate(path: string, text?: string, cancellation: Cancellation = never): Promise<Snapshot> {
-    const own = text ?? (await this.textOf(path));
+    const own = text ?? (await this.opened(path))?.text ?? null;
     if (own === null) return this.unread(path);
     const first = this.tree(own);
     const used = methodFile(first);
     const methodPath = used === null ? null : this.host.resolve(path, used.file);
-    const methodText = methodPath === null ? null : await this.textOf(methodPath);
+    const opened = methodPath === null ? null : await this.opened(methodPath);
+    const methodText = opened?.text ?? null;
     stopIfCancelled(cancellation);
     const { tree, method, program } = this.meaning(own, methodText);
     const findings: Finding[] = [];
@@ -87,7 +88,7 @@ export class Engine {
       gloss,
       method: methodGloss,
       run: loaded?.run.ok ? this.summary(loaded, evaluated) : null,
-      inputs: this.inputs(loaded, methodGloss, methodText),
+      inputs: this.inputs(loaded, methodGloss, opened?.identity ?? null),
       results: evaluated.results,
       requirements: evaluated.requirements,
       findings: placed,
@@ -156,7 +157,7 @@ export class Engine {
     };
   }
 
-  private inputs(loaded: Loaded | null, method: GlossText | null, methodText: string | null): InputFile[] {
+  private inputs(loaded: Loaded | null, method: GlossText | null, identity: string | null): InputFile[] {
     const files: InputFile[] = [];
     for (const blank of loaded?.blanks ?? []) {
       if (!blank.data.ok) continue;
@@ -168,11 +169,11 @@ export class Engine {
       const { identity, interpretation, path } = join.data.value;
       files.push({ role: 'join', display: this.host.display(path), identity, interpretation });
     }
-    if (method !== null && methodText !== null) {
+    if (method !== null && identity !== null) {
       files.push({
         role: 'method',
         display: method.display,
-        identity: this.host.key(methodText),
+        identity,
         interpretation: null,
       });
     }
@@ -186,10 +187,10 @@ export class Engine {
     });
   }
 
-  private textOf(path: string): Promise<string | null> {
+  private opened(path: string): ReturnType<Loader['opened']> {
     const known = this.texts.get(path);
     if (known !== undefined) return known;
-    const text = this.loader.text(path);
+    const text = this.loader.opened(path);
     this.texts.set(path, text);
     return text;
   }

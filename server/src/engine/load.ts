@@ -109,6 +109,11 @@ export class Loader {
   }
 
   async text(path: string): Promise<string | null> {
+    return (await this.opened(path))?.text ?? null;
+  }
+
+  /** A text with the identity of its file; null where it cannot be read. */
+  async opened(path: string): Promise<{ readonly text: string; readonly identity: string } | null> {
     const file = await this.host.read(path);
     if (!file.ok) return null;
     const pieces: Uint8Array[] = [];
@@ -119,7 +124,7 @@ export class Loader {
       all.set(piece, at);
       at += piece.length;
     }
-    return this.host.decode(all);
+    return { text: this.host.decode(all), identity: file.identity };
   }
 
   read(path: string, choices: ReadingChoices | null, cancellation: Cancellation): Promise<Read> {
