@@ -52,7 +52,7 @@ export function glassCurve(folder: string, file: string): Arrays {
   ];
 }
 
-export const firstOrderWindow = { from: 200, to: 480 };
+export const firstOrderWindow = { from: 185, to: 510 };
 
 export function exactCurves(folder: string): ExactCurve[] {
   const answers = answersOf(folder);
