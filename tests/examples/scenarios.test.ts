@@ -5,6 +5,7 @@ import { Engine } from '../../server/src/engine/engine';
 import type { Snapshot } from '../../server/src/engine/snapshot';
 import type { Result } from '../../server/src/evaluation/result';
 import { NodeHost } from '../../server/src/host/nodeHost';
+import { format } from '../../server/src/language/format';
 
 const folder = resolve('examples');
 
@@ -61,6 +62,13 @@ describe('The scenarios', () => {
   it('there are eight clean glosses and eleven with a planted fault', () => {
     assert.strictEqual(clean.length, 8);
     assert.strictEqual(glossesIn('faults').length, 11);
+  });
+
+  it('every gloss is written as the formatter writes it', () => {
+    for (const path of [...clean, ...glossesIn('faults'), 'limestone/limestone.gloss']) {
+      const text = readFileSync(join(folder, path), 'utf8');
+      assert.strictEqual(format(text), text, path);
+    }
   });
 
   for (const path of clean) {
