@@ -73,16 +73,17 @@ describe('checks of a glass transition', () => {
   });
 
   it('see an overshoot of 14 % of the step and offer equal areas; not at 6 %', () => {
-    // A smooth overshoot 6 K after the middle, where the step is done to 92 %.
-    const aged = (share: number) => (T: number) => glassy(T) + height * (share + 0.05) * bell(T, 87, 2.5);
+    // 5 K after the middle the step is done to 88 %: what stands above the line after it is `share` of the step.
+    const aged = (share: number) => (T: number) => glassy(T) + height * (share + 0.12) * bell(T, 85, 1.8);
+    const wide = 'glass Tg 55..115 °C in heating 2';
     const found = fires(
-      run(second, aged(0.14)),
+      run(wide, aged(0.14)),
       'relaxation-overshoot',
       /overshoots the line after Tg by 1\d(\.\d)? % of the step \(limit 10 %\)/,
     );
     assert.equal(fixText(found), 'by equal areas');
-    silent(run(second, aged(0.04)), 'relaxation-overshoot');
-    silent(run(`${second}\n  by equal areas`, aged(0.14)), 'relaxation-overshoot');
+    silent(run(wide, aged(0.06)), 'relaxation-overshoot');
+    silent(run(`${wide}\n  by equal areas`, aged(0.14)), 'relaxation-overshoot');
   });
 
   it('see a transition 17 K above the start of its segment, and not 25 K', () => {
@@ -91,7 +92,7 @@ describe('checks of a glass transition', () => {
     fires(
       near(17),
       'glass-near-start',
-      /Tg begins at 3\d(\.\d)? °C, 1[67](\.\d)? K above the start of heating 2 at 20(\.\d)? °C \(limit 20 K\)/,
+      /Tg begins at 3\d(\.\d)? °C, 1[78](\.\d)? K above the start of heating 2 at 20(\.\d)? °C \(limit 20 K\)/,
     );
     silent(near(25), 'glass-near-start');
   });

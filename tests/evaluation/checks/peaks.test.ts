@@ -64,10 +64,14 @@ describe('checks of a heat-flow peak', () => {
     silent(run(P, plainPeak), 'baseline-matters');
   });
 
-  it('see a sigmoidal baseline whose limit lies on the flank', () => {
-    const cut = 'peak P 385..460 °C\n  baseline sigmoidal';
-    const exo = (T: number) => plainPeak(T) - 7 * bell(T, 430, 8);
-    const found = fires(run(cut, exo), 'baseline-not-converged', /sigmoidal baseline of P does not settle/);
+  it('see a sigmoidal baseline over two effects of opposite sign, whose share of area leaves 0..1', () => {
+    const mixed = (T: number) => plainPeak(T) - 4 * bell(T, 440, 8);
+    const sigmoidal = 'peak P 340..490 °C\n  baseline sigmoidal';
+    const found = fires(
+      run(sigmoidal, mixed),
+      'baseline-not-converged',
+      /does not settle: the share of area passed runs from .* to 1\.\d+ instead of 0 to 1/,
+    );
     assert.equal(fixText(found), 'linear');
     silent(run(`${P}\n  baseline sigmoidal`, plainPeak), 'baseline-not-converged');
   });
@@ -84,12 +88,19 @@ describe('checks of a heat-flow peak', () => {
   });
 
   it('see a smoothing that takes more than 5 % from the flank, and not the default', () => {
+    const narrow = (T: number) => 1 + 8 * bell(T, 400, 2);
     fires(
-      run(`${P}\n  smooth 40 K`, plainPeak),
+      run(`${P}\n  smooth 13 K`, narrow),
       'smoothing-too-wide',
-      /smoothed over 40 K, which takes \d+(\.\d+)? % from the flank \(limit 5 %\)/,
+      /smoothed over 13 K, which takes \d+(\.\d+)? % from the flank \(limit 5 %\)/,
     );
-    silent(run(P, plainPeak), 'smoothing-too-wide');
+    silent(run(P, narrow), 'smoothing-too-wide');
+  });
+
+  it('see a smoothing above 15 K, and not one of 14 K on a wide peak', () => {
+    const wide = (T: number) => 1 + 8 * bell(T, 400, 15);
+    fires(run(`${P}\n  smooth 16 K`, wide), 'smoothing-too-wide', /smoothed over 16 K \(limit 15 K\)/);
+    silent(run(`${P}\n  smooth 14 K`, wide), 'smoothing-too-wide');
   });
 
   it('see 1.2 % of the mass lost before the peak, and not 0.8 %', () => {

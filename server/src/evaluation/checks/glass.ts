@@ -96,6 +96,7 @@ const SURE = 5;
 
 function overshoot(context: CheckContext, { outcome, statement }: Glass, { overshoot: found }: GlassChecks): Finding[] {
   const limit = context.limit('relaxation-overshoot');
+
   const share = 100 * found.ofStep;
   if (statement.by === 'equal areas' || share <= limit || found.sigmas <= SURE) return [];
   const fix =

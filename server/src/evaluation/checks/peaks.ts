@@ -8,7 +8,7 @@ import type { Placed, StatementOutcome } from '../outcome';
 import { defaults, widthOf } from '../settings';
 import { temperatureAt } from './buoyancy';
 import type { CheckContext } from './context';
-import { at, insertClause, moveEdge, percent, placeText, plain, replaceToken } from './wording';
+import { at, insertClause, kelvin, moveEdge, percent, placeText, plain, replaceToken } from './wording';
 
 interface Peak {
   readonly outcome: StatementOutcome;
@@ -158,17 +158,29 @@ function sign(context: CheckContext, { outcome, statement, peak, unit }: Peak): 
 
 function smoothing(context: CheckContext, { outcome, statement, placed, checks }: Peak): Finding[] {
   const limit = context.limit('smoothing-too-wide');
+  const widest = fixedLimit('smoothing-too-wide', 1);
   const lost = 100 * checks.smoothingLoss;
-  if (lost <= limit) return [];
   const per = placed.secondsPerKelvin?.from ?? null;
-  const width = per === null ? `${plain(checks.smooth)} s` : `${plain(checks.smooth / per)} K`;
+  const kelvins = per === null ? null : checks.smooth / per;
+  if (lost <= limit && (kelvins === null || kelvins <= widest)) return [];
+  const width = kelvins === null ? `${plain(checks.smooth)} s` : kelvin(kelvins);
+  const why =
+    lost > limit
+      ? `, which takes ${percent(lost)} from the flank (limit ${percent(limit)})`
+      : ` (limit ${kelvin(widest)})`;
   const written = statement.smooth !== null;
   return [
     makeFinding(
       'smoothing-too-wide',
       at(outcome, written ? 'smooth.value' : 'window'),
-      `The derivative is smoothed over ${width}, which takes ${percent(lost)} from the flank (limit ${percent(limit)}).`,
-      { about: outcome.name },
+      `The derivative is smoothed over ${width}${why}.`,
+      {
+        about: outcome.name,
+        fixes:
+          written && kelvins !== null
+            ? [replaceToken('Write the default, 5 K', at(outcome, 'smooth.value'), '5 K')]
+            : [],
+      },
     ),
   ];
 }
