@@ -13,8 +13,7 @@ export function edgeInputs(
   signal: string,
 ): { readonly edges: EdgeInputs; readonly level: EdgeInputs } {
   const segment = placed.segment?.name ?? 'the run';
-  const backwards = placed.segment?.direction === 'cooling' && placed.shown.from < placed.shown.to;
-  const [first, second] = backwards ? [placed.shown.to, placed.shown.from] : [placed.shown.from, placed.shown.to];
+  const { from: first, to: second } = placed.shown;
   const input = (what: 'edge' | 'level noise', at: number) =>
     localInput({ what, signal, segment, at: Math.round(at * 100) / 100, unit: placed.shown.unit, stem });
   return {

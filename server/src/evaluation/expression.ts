@@ -1,6 +1,7 @@
 import type { Amount, Expression } from '../language/model';
 import * as arithmetic from '../quantities/arithmetic';
 import * as functions from '../quantities/functions';
+import { anyBasis, productBasis, productType, quotientBasis } from '../language/meaning/valueType';
 import { molarMass } from '../quantities/molarMass';
 import { atomicWeights } from '../reference/atomicWeights';
 import { differenceToSI, kindOf, toSI } from '../quantities/convert';
@@ -94,7 +95,8 @@ export function literal(amount: Amount, input: string): TypedValue {
   const value = amount.unit === null ? amount.value : toSI(amount.value, amount.unit);
   const u = amount.u === null ? 0 : amount.unit === null ? amount.u : differenceToSI(amount.u, amount.unit);
   const uncertain = u === 0 ? arithmetic.exact(value) : arithmetic.withU(value, u, input, null);
-  return plain(uncertain, amount.unit?.dimension ?? dimensions.none, kind);
+  const typed = plain(uncertain, amount.unit?.dimension ?? dimensions.none, kind);
+  return kind === 'fraction' ? { ...typed, basis: anyBasis } : typed;
 }
 
 function plain(uncertain: Uncertain, dimension: TypedValue['dimension'], kind: Kind): TypedValue {
@@ -145,8 +147,8 @@ function binary(op: '+' | '-' | '*' | '/' | '^', left: TypedValue, right: TypedV
   const a = settle(left, owner);
   const b = settle(right, owner);
   const both = combined([a, b]);
-  const basis = a.basis ?? b.basis;
   const shape = shapeOf(op, a, b);
+  const { basis } = shape;
   if (a.uncertain === null || b.uncertain === null) {
     return { ...shape, basis, uncertain: null, limit: null, signed: false, unit: null, ...both };
   }
@@ -194,29 +196,29 @@ function scaled(small: TypedValue, by: TypedValue, op: '*' | '/'): TypedValue {
   const factor = by.uncertain!.value;
   const shape = shapeOf(op, small, by);
   const limit = op === '*' ? small.limit! * Math.abs(factor) : small.limit! / Math.abs(factor);
-  return { ...small, ...shape, basis: small.basis ?? by.basis, limit, unit: null };
+  return { ...small, ...shape, limit, unit: null };
 }
 
-function shapeOf(
-  op: '+' | '-' | '*' | '/' | '^',
-  a: TypedValue,
-  b: TypedValue,
-): Pick<TypedValue, 'dimension' | 'kind'> {
+type Shape = Pick<TypedValue, 'dimension' | 'kind' | 'basis'>;
+
+/** Kind, dimension and basis of the result, by the rules of the static check (`inferType`). */
+function shapeOf(op: '+' | '-' | '*' | '/' | '^', a: TypedValue, b: TypedValue): Shape {
   switch (op) {
     case '*':
-      return product(timesDimension(a.dimension, b.dimension), [a.kind, b.kind]);
-    case '/': {
-      const dimension = overDimension(a.dimension, b.dimension);
-      const bothFractions = a.kind === 'fraction' && b.kind === 'fraction';
-      return bothFractions ? { dimension, kind: 'number' } : product(dimension, [a.kind, b.kind]);
-    }
+      return productType(timesDimension(a.dimension, b.dimension), productBasis(a.basis, b.basis));
+    case '/':
+      return productType(overDimension(a.dimension, b.dimension), quotientBasis(a.basis, b.basis));
     case '^': {
       const exponent = b.uncertain?.value ?? 1;
+      if (isDimensionless(a.dimension)) {
+        return exponent === 1 ? a : { dimension: a.dimension, kind: 'number', basis: null };
+      }
       const dimension = powerDimension(a.dimension, exponent) ?? a.dimension;
-      return { dimension, kind: isDimensionless(dimension) ? (exponent === 1 ? a.kind : 'number') : 'quantity' };
+      return { dimension, kind: isDimensionless(dimension) ? 'number' : 'quantity', basis: null };
     }
     default: {
       const points = [a.kind, b.kind].filter((k) => k === 'temperature').length;
+      const basis = a.basis === null || a.basis === anyBasis ? (b.basis ?? a.basis) : a.basis;
       const kind: Kind =
         points === 2
           ? 'quantity'
@@ -225,14 +227,9 @@ function shapeOf(
             : a.kind === 'fraction' || b.kind === 'fraction'
               ? 'fraction'
               : a.kind;
-      return { dimension: a.dimension, kind };
+      return { dimension: a.dimension, kind, basis };
     }
   }
-}
-
-function product(dimension: TypedValue['dimension'], kinds: readonly Kind[]): Pick<TypedValue, 'dimension' | 'kind'> {
-  if (!isDimensionless(dimension)) return { dimension, kind: 'quantity' };
-  return { dimension, kind: kinds.includes('fraction') ? 'fraction' : 'number' };
 }
 
 function call(name: string, args: readonly TypedValue[], owner: string): TypedValue {
@@ -258,7 +255,7 @@ function call(name: string, args: readonly TypedValue[], owner: string): TypedVa
         first.kind === 'temperature' ? { kind: 'quantity', unit: null } : {},
       );
     case 'rsd':
-      return give(functions.rsd(known, `spread in ${owner}`), { ...none, kind: 'fraction' });
+      return give(functions.rsd(known, `spread in ${owner}`), { ...none, kind: 'fraction', basis: anyBasis });
     case 'min':
       return give(functions.min(known));
     case 'max':

@@ -9,13 +9,13 @@ export const influence = {
   firstReading: (stem: string) => `first reading of ${stem}`,
   temperatureScale: (stem: string) => `temperature scale of ${stem}`,
   signalScale: (signal: string, stem: string) => `${signal} scale of ${stem}`,
-  blank: (signal: string, name: string, stem: string) => `blank of ${signal} under ${name}, ${stem}`,
+  blankStart: (signal: string, stem: string) => `blank of ${signal} at its first reading, ${stem}`,
   noise: (quantity: string, name: string, stem: string) => `noise in ${name}.${quantity}, ${stem}`,
 };
 
 /** An influence that sits at one place of one curve: a window's edge, or the noise of the level read there. */
 export interface LocalInfluence {
-  readonly what: 'edge' | 'level noise';
+  readonly what: 'edge' | 'level noise' | 'blank';
   readonly signal: string;
   readonly segment: string;
   /** °C, or min from the start of a hold. */
@@ -28,7 +28,7 @@ export function localInput(local: LocalInfluence): string {
   return `${local.what} of ${local.signal} at ${local.at} ${local.unit} in ${local.segment}, ${local.stem}`;
 }
 
-const localForm = /^(edge|level noise) of (.+) at (-?[\d.e+-]+) (°C|min) in (.*?), (.*)$/;
+const localForm = /^(edge|level noise|blank) of (.+) at (-?[\d.e+-]+) (°C|min) in (.*?), (.*)$/;
 
 function parseLocal(input: string): LocalInfluence | null {
   const match = localForm.exec(input);

@@ -1,14 +1,31 @@
 import type { Part } from '../quantities/uncertain';
-import { influence } from './influences';
+import { influence, localInput } from './influences';
 import type { Placed } from './outcome';
 import type { StatementContext } from './statementContext';
 
-/** What the subtracted blanks leave in the difference of two readings. */
-export function blankParts(context: StatementContext, placed: Placed, name: string): Part[] {
-  const blank = context.run.signals.get('mass')?.blank;
-  const effect = blank?.standardUncertainty(placed.window.from, placed.window.to);
-  if (effect === undefined || effect === null || effect.u === 0) return [];
-  return [{ input: influence.blank('mass', name, context.run.stem), u: effect.u, dof: effect.dof }];
+/**
+ * What the subtracted blanks leave in one reading of the mass: the error of the blank there less that at its first
+ * reading, from which it is counted. Each is an influence of its place, so that sums of steps that share an edge, or run
+ * to a residue, cancel as they do on the curve. `at` as shown (°C or min), `time` in s.
+ */
+export function blankParts(context: StatementContext, placed: Placed, at: number, time: number): Part[] {
+  const { run } = context;
+  const effect = run.signals.get('mass')?.blank?.standardUncertainty(run.time[0], time);
+  if (effect === undefined || effect.u === 0) return [];
+  const u = effect.u / Math.SQRT2;
+  const group = `blanks of mass, ${run.stem}`;
+  const there = localInput({
+    what: 'blank',
+    signal: 'mass',
+    segment: placed.segment?.name ?? 'the run',
+    at: Math.round(at * 100) / 100,
+    unit: placed.shown.unit,
+    stem: run.stem,
+  });
+  return [
+    { input: there, u: -u, dof: effect.dof, group },
+    { input: influence.blankStart('mass', run.stem), u, dof: effect.dof, group },
+  ];
 }
 
 /** The balance's own scale, where `calibrated mass` states one. */

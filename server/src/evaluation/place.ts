@@ -127,7 +127,11 @@ function placeTemperatures(run: PreparedRun, range: RangeOf, name: SegmentName |
   return success({
     segment,
     window: clip(window, segment.start, segment.end),
-    shown: { from: a, to: b, unit: '°C', rule: null },
+    // In the order of time, whichever way it was written.
+    shown:
+      segment.direction === 'cooling'
+        ? { from: high, to: low, unit: '°C', rule: null }
+        : { from: low, to: high, unit: '°C', rule: null },
     secondsPerKelvin: secondsPerKelvin(run, segment, window),
   });
 }

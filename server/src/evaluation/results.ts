@@ -1,3 +1,4 @@
+import { anyBasis } from '../language/meaning/valueType';
 import type { LetStatement } from '../language/model';
 import type { Effective } from '../language/program';
 import { differenceFromSI, fromSI } from '../quantities/convert';
@@ -46,7 +47,7 @@ export function letResult(source: Effective<LetStatement>, value: TypedValue): R
     ...numbers(value, unit),
     id: statement.name,
     quantity: 'value',
-    basis: value.basis,
+    basis: value.basis === anyBasis ? null : value.basis,
   };
 }
 

@@ -28,14 +28,10 @@ export function hullOfParts(context: StatementContext, parts: readonly string[])
   };
   const starts = placed.find((p) => p.window.from === window.from)!;
   const ends = placed.find((p) => p.window.to === window.to)!;
-  // Written ends may run either way (a cooling may be written 800..300); the earlier end in time comes first here.
-  const falls = first.segment?.direction === 'cooling';
-  const early = (p: Placed) => (falls ? Math.max(p.shown.from, p.shown.to) : Math.min(p.shown.from, p.shown.to));
-  const late = (p: Placed) => (falls ? Math.min(p.shown.from, p.shown.to) : Math.max(p.shown.from, p.shown.to));
   return success({
     segment: first.segment,
     window,
-    shown: { from: early(starts), to: late(ends), unit: first.shown.unit, rule: `hull of ${parts.join(' + ')}` },
+    shown: { from: starts.shown.from, to: ends.shown.to, unit: first.shown.unit, rule: `hull of ${parts.join(' + ')}` },
     secondsPerKelvin: secondsPerKelvin(context.run, first.segment, window),
   });
 }

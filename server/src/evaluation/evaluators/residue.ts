@@ -9,7 +9,7 @@ import { edgeInputs } from '../edges';
 import { failedOutcome, type Failure } from '../failedOutcome';
 import { influence } from '../influences';
 import { signalMissing } from '../locate';
-import { massScale } from '../massInfluences';
+import { blankParts, massScale } from '../massInfluences';
 import type { Placed, StatementOutcome } from '../outcome';
 import { celsiusOf, findSegment, isTime, secondsOf, segmentMissing } from '../place';
 import type { PreparedRun } from '../preparedRun';
@@ -49,14 +49,11 @@ export function evaluateResidue(context: StatementContext, source: Effective<Res
     );
   }
   const { level: levelInput } = edgeInputs(placed, run.stem, 'mass');
-  const blank = signal.blank?.standardUncertainty(run.time[0], at) ?? null;
   const mass: Uncertain = {
     value: level.level.value,
     parts: [
       ...(level.level.noise > 0 ? [{ input: levelInput.from, u: level.level.noise, dof: level.level.dof }] : []),
-      ...(blank !== null && blank.u > 0
-        ? [{ input: influence.blank('mass', statement.name, run.stem), u: blank.u, dof: blank.dof }]
-        : []),
+      ...blankParts(context, placed, placed.shown.from, at),
       ...massScale(context, level.level.value),
     ],
   };

@@ -9,7 +9,7 @@ import { edgeInputs, evaluateShifted, shiftedValues } from '../edges';
 import { blankParts, massScale } from '../massInfluences';
 import { basisMass, inMilligrams, percentOf } from '../basis';
 import { levelSlope, stepShapes } from '../massStepParts';
-import { influence } from '../influences';
+import { influence, mergeParts } from '../influences';
 import type { QuantityOutcome, StatementOutcome } from '../outcome';
 import { failedOutcome } from '../failedOutcome';
 import { locate } from '../locate';
@@ -61,12 +61,14 @@ export function evaluateStep(context: StatementContext, source: Effective<StepSt
 
   const level = (measured: Measured, at: 'from' | 'to', of: (s: MassStep) => Measured): Uncertain => ({
     value: measured.value,
-    parts: localParts(measured, local.level[at], shifts(of), local.edges),
+    parts: mergeParts([
+      ...localParts(measured, local.level[at], shifts(of), local.edges),
+      ...blankParts(context, placed, placed.shown[at], placed.window[at]),
+    ]),
   });
   const massStart = level(step.massStart, 'from', (s) => s.massStart);
   const massEnd = level(step.massEnd, 'to', (s) => s.massEnd);
-  const scaleParts = [...blankParts(context, placed, statement.name), ...massScale(context, step.change.value)];
-  const change = withParts(subtract(massStart, massEnd), scaleParts);
+  const change = withParts(subtract(massStart, massEnd), massScale(context, step.change.value));
 
   const basis = basisMass(context, statement.per, { massStart, change });
   const quantities: QuantityOutcome[] = [];
