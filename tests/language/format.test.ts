@@ -31,6 +31,7 @@ describe('the format', () => {
   it('keeps at most one empty line, and none at the ends', () => {
     assert.equal(format('\n\nrun "a.csv"\n\n \n\nlet x = 1\n\n\n'), 'run "a.csv"\n\nlet x = 1\n');
     assert.equal(format(''), '');
+    assert.equal(format('\n\nlanguage 1\nrun "a.csv"'), '\nlanguage 1\nrun "a.csv"\n');
     assert.equal(format('run "a.csv"'), 'run "a.csv"\n');
   });
 

@@ -27,7 +27,8 @@ export function format(text: string): string {
   const rows = blocks(lines.map((parsed) => rowOf(parsed, tree.text)));
   const widths = columnWidths(rows);
   const out: string[] = [];
-  let empty = true;
+  // A line that is not read as it stands must not become the first one, where a BOM or `language 1` would be.
+  let empty = rows.find((row) => row.parsed.as !== 'blank')?.parsed.as !== 'untouched';
   rows.forEach((row, i) => {
     const body = written(row, widths);
     if (body === '' && (empty || rows.slice(i).every((rest) => rest.parsed.as === 'blank'))) return;
