@@ -22,7 +22,7 @@ describe('results and check, for given snapshots', () => {
     const files = { 'a.gloss': 'run "b.csv"\n', 'b.gloss': 'run "b.csv"\n', 'm.gloss': 'method "M"\n' };
     const workspace = {
       host: new MemoryHost(files, folder.path),
-      engine: { evaluate: () => Promise.resolve(left.shift()!) },
+      evaluate: () => Promise.resolve(left.shift()!),
     };
     return say(words, { cwd: folder.path, workspaces: { of: () => Promise.resolve(workspace) } });
   };

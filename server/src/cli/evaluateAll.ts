@@ -20,7 +20,7 @@ export async function evaluateAll({ typed, terminal, workspaces }: Context, comm
     const snapshots: Snapshot[] = [];
     for (const { path, text, workspace } of opened) {
       progress.now(`${snapshots.length + 1} of ${opened.length}: ${workspace.host.display(path)}`);
-      snapshots.push(await workspace.engine.evaluate(withSlashes(path), text));
+      snapshots.push(await workspace.evaluate(withSlashes(path), text));
     }
     return snapshots;
   } finally {

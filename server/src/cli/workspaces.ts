@@ -1,13 +1,14 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Host } from '../base/host';
+import type { Engine } from '../engine/engine';
 import type { Snapshot } from '../engine/snapshot';
 import { isInside, realPath, rootFor } from '../host/root';
 
 /** What evaluates the glosses of one root. */
 export interface Workspace {
   readonly host: Host;
-  readonly engine: { evaluate(path: string, text?: string): Promise<Snapshot> };
+  evaluate(path: string, text: string): Promise<Snapshot>;
 }
 
 /** Gives the workspace that a file belongs to. */
@@ -41,7 +42,15 @@ function rootOf(folder: string, cwd: string): string {
 }
 
 async function open(folder: string): Promise<Workspace> {
-  const [{ NodeHost }, { Engine }] = await Promise.all([import('../host/nodeHost'), import('../engine/engine')]);
+  const { NodeHost } = await import('../host/nodeHost');
   const host = new NodeHost(folder);
-  return { host, engine: new Engine(host) };
+  let engine: Engine | null = null;
+  return {
+    host,
+    evaluate: async (path, text) => {
+      // Loaded only where something is evaluated: `format` needs the host alone.
+      engine ??= new (await import('../engine/engine')).Engine(host);
+      return engine.evaluate(path, text);
+    },
+  };
 }
