@@ -9,6 +9,7 @@ import { format } from '../language/format';
 import { parse } from '../language/syntax/parse';
 import { resolveProgram } from '../language/meaning/resolveProgram';
 import { writeText } from '../language/writing/writeText';
+import { unitWord } from '../runs/reading/unitWords';
 import type { Interpretation, RawRun, Segment } from '../runs/run';
 import { BoundedMemo } from './boundedMemo';
 import { choicesFor, Loader, type Read } from './load';
@@ -37,14 +38,12 @@ export async function draftGloss(
   const file = runPath.split('/').pop() ?? runPath;
   const loader = new Loader(host, new Counters());
   const head = `run ${writeText(file)}`;
-  let extra = '';
   const notes: string[] = [];
   let read = await loader.read(runPath, null, never);
   if (!read.ok && 'write' in read.failure && read.failure.write !== null) {
     // What cannot be decided is decided as the finding proposes it, in the text, where it can be seen and changed.
     notes.push(`${read.failure.message}: the draft decides it in a statement of its own; check it.`);
-    extra = read.failure.write;
-    read = await readWith(loader, runPath, `${head}\n${extra}\n`);
+    read = await readWith(loader, runPath, `${head}\n${read.failure.write}\n`);
   }
   if (!read.ok) {
     const write = 'write' in read.failure && read.failure.write !== null ? ` Write:\n${read.failure.write}` : '';
@@ -67,7 +66,7 @@ export async function draftGloss(
         `The file does not say which way endothermic effects point; the draft assumes ${direction.way}. Check it before any heat is used.`,
       );
   }
-  const start = [head, ...clauses, ...(extra === '' ? [readingStatement(raw.interpretation)] : [extra])];
+  const start = [head, ...clauses, readingStatement(raw.interpretation)];
   const reading = start.filter((s) => s !== '').join('\n');
   const program = resolveProgram(parse(`${reading}\n`), null);
   const prepared = prepareRun(program, raw, [], [], new BoundedMemo(10), new Counters()).run;
@@ -102,8 +101,8 @@ function readingStatement(reading: Interpretation): string {
   const columns = reading.columns.filter((c) => c.signal !== null);
   lines.push('columns');
   for (const c of columns) {
-    const unit = c.unitText === '' ? '' : ` in ${c.unitText}`;
-    lines.push(`  ${c.signal} column ${c.number}${unit}`);
+    const unit = unitWord(c.unitText);
+    lines.push(`  ${c.signal} column ${c.number}${unit === null ? '' : ` in ${unit.written}`}`);
   }
   lines.push('reading');
   if (reading.delimiter !== null) lines.push(`  delimiter ${writeText(reading.delimiter)}`);
