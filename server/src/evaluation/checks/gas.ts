@@ -15,6 +15,7 @@ const BLOCK = 60;
 
 /** What the gases do to the balance and to the specimen, whatever is evaluated. */
 export function checkGases(context: CheckContext): Finding[] {
+  if (context.program.run?.statement.sampleIsNone === true) return [];
   return [...switchSteps(context), ...gainInInertGas(context), ...lossInInertHold(context)];
 }
 

@@ -12,7 +12,7 @@ export function checkDrift(context: CheckContext): Finding[] {
   const { program, run } = context;
   const signal = run.signals.get('mass');
   const hold = [...run.segments].reverse().find((s) => s.direction === 'hold' && s.end - s.start >= 120);
-  if (program.run === null || signal === undefined || hold === undefined) return [];
+  if (program.run === null || program.run.statement.sampleIsNone || signal === undefined || hold === undefined) return [];
   const evaluated = [...context.outcomes.values()].some(
     ({ placed, source }) =>
       placed !== null &&

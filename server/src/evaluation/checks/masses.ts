@@ -7,6 +7,8 @@ import { massQuantities, percent, perMassQuantities, placeText, replaceToken, se
 
 /** The specimen mass: stated, plausible, and that of the specimen on the balance. */
 export function checkMasses(context: CheckContext): Finding[] {
+  // An empty crucible has no specimen whose mass could be doubted.
+  if (context.program.run?.statement.sampleIsNone === true) return [];
   return [...missing(context), ...implausible(context), ...mismatch(context), ...aboveInitial(context)];
 }
 
