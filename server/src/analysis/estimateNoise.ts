@@ -23,8 +23,8 @@ const MANY = 200;
  * 4, … readings up to 60 s (the idea of Allan, Proc. IEEE 54 (1966) 221, from memory, with fifth differences so that
  * the signal's own slope and curvature leave next to nothing), and is extrapolated as 1/f noise to the length of the segment.
  *
- * Rounded readings: where the noise is less than half the step, the error of rounding, step/√12, is added with the
- * correlation time over which readings stay the same. An exact curve gives a sigma near zero, never a division by it.
+ * Rounded readings: where the noise is less than half the step, the error of rounding is what is known, step/√12 with
+ * the correlation time over which readings stay the same. An exact curve gives a sigma near zero, never a division by it.
  */
 export function estimateNoise(curve: Curve, window?: Window): Noise {
   const { x, y } = curve;
@@ -33,14 +33,16 @@ export function estimateNoise(curve: Curve, window?: Window): Noise {
   const interval = medianInterval(x, range);
   const duration = x[range.last - 1] - x[range.first];
   const about = lineScatter(curve, range);
-  const blocks = blockVariances(x, y, range, interval, LONGEST_BLOCK, ENOUGH);
-  const components: NoiseComponent[] = [...fitNoise(blocks, interval, duration)];
   const resolution = resolutionOf(x, y, range);
   const rounding = resolution.step / Math.sqrt(12);
-  if (about < 0.5 * resolution.step) {
-    components.push({ variance: rounding * rounding, time: Math.max(resolution.dwell, interval) });
-  }
-  const count = blocks.length > 0 ? Math.round(blocks[blocks.length - 1].count) : 1;
+  // A staircase hides what is below its step: contrasts of its blocks would see steps, not noise.
+  const stairs = about < 0.5 * resolution.step;
+  const blocks = stairs ? [] : blockVariances(x, y, range, interval, LONGEST_BLOCK, ENOUGH);
+  const components: readonly NoiseComponent[] = stairs
+    ? [{ variance: rounding * rounding, time: Math.max(resolution.dwell, interval) }]
+    : fitNoise(blocks, interval, duration);
+  // Rounding is known from the readings alone.
+  const count = stairs ? Infinity : blocks.length > 0 ? Math.round(blocks[blocks.length - 1].count) : 1;
   return {
     sigma: Math.max(about, rounding),
     resolution: resolution.step,
