@@ -1,9 +1,11 @@
 import { anyBasis } from '../language/meaning/valueType';
 import type { LetStatement } from '../language/model';
+import { quantityRecord, usualQuantity } from '../language/vocabulary/quantities';
 import type { Effective } from '../language/program';
 import { differenceFromSI, fromSI } from '../quantities/convert';
 import { coverageFactor } from '../quantities/coverageFactor';
 import { effectiveDof } from '../quantities/effectiveDof';
+import { parseUnit, unitOne } from '../quantities/parseUnit';
 import { shownUnit } from '../quantities/shownUnit';
 import { contributions, standardUncertainty } from '../quantities/standardUncertainty';
 import type { Uncertain } from '../quantities/uncertain';
@@ -24,6 +26,7 @@ export function statementResults(outcome: StatementOutcome, quantities: readonly
     file: outcome.source.file,
     statement: outcome.source.id,
   };
+  if (outcome.failure !== null && quantities.length === 0) return [{ ...shared, ...failedQuantity(outcome) }];
   return quantities.map((q) => ({
     ...shared,
     ...numbers(q.value, q.value.unit ?? shownUnit(q.value.dimension, q.value.kind)),
@@ -31,6 +34,28 @@ export function statementResults(outcome: StatementOutcome, quantities: readonly
     quantity: q.quantity,
     basis: q.value.basis,
   }));
+}
+
+/** The usual quantity of the kind, failed, for a statement that has none: a failure must not vanish from the results. */
+function failedQuantity(
+  outcome: StatementOutcome,
+): Omit<Result, 'name' | 'kind' | 'segment' | 'window' | 'method' | 'file' | 'statement'> {
+  const { kind } = outcome.source.statement;
+  const quantity = usualQuantity[kind];
+  const unit = parseUnit(quantityRecord(kind, quantity)?.unit ?? '1');
+  const value: TypedValue = {
+    uncertain: null,
+    dimension: unitOne.dimension,
+    kind: 'number',
+    basis: null,
+    state: 'failed',
+    limit: null,
+    signed: false,
+    reasons: [{ code: outcome.failure ?? 'dependency', name: '' }],
+    unit: null,
+  };
+  const id = `${outcome.name}.${quantity}`;
+  return { ...numbers(value, unit.ok ? unit.value : unitOne), id, quantity, basis: null };
 }
 
 export function letResult(source: Effective<LetStatement>, value: TypedValue): Result {
