@@ -69,6 +69,8 @@ if (existsSync('server/src/cli/main.ts')) {
     entryPoints: { thermogloss: 'server/src/cli/main.ts', delimitedText: 'server/src/host/delimitedText.ts' },
     bundle: true,
     minify: true,
+    // A bundled module may ask where it stands: in this file.
+    define: { ...common.define, 'import.meta.url': '__filename' },
     keepNames: true,
     outdir: 'dist',
     // csv-parse is needed only when a file leaves the regular path: its own file, asked for by name at run time.

@@ -39,6 +39,12 @@ describe('the program', () => {
     assert.equal(line.run.points, 1045);
   });
 
+  it('finds files by pattern, which no shell expanded', () => {
+    const many = call(['check', '*.gloss', '--format', 'json']);
+    assert.deepEqual([many.status, many.stderr], [0, '']);
+    assert.equal(String(many.stdout).trimEnd().split('\n').length, 1);
+  });
+
   it('does not carry that parser itself', () => {
     assert.ok(!readFileSync(program, 'utf8').includes('CSV_RECORD_INCONSISTENT'));
     assert.ok(readFileSync(resolve('dist', 'delimitedText.js'), 'utf8').includes('CSV_'));
