@@ -1,6 +1,6 @@
 import type { Line } from './baseline';
 import type { Curve, Window } from './curve';
-import type { GlassLines } from './glassTransition';
+import type { GlassLines } from './glassLines';
 import { meanFunctional } from './functional';
 import type { Measured } from './measured';
 import { noiseOf, type Noise } from './noise';

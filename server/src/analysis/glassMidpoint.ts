@@ -1,6 +1,6 @@
 import type { Curve, Window } from './curve';
 import type { Term } from './functional';
-import type { GlassLines } from './glassTransition';
+import type { GlassLines } from './glassLines';
 import { localPolynomial } from './localPolynomial';
 import { windowIntegral } from './windowIntegral';
 

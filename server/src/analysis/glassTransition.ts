@@ -2,13 +2,11 @@ import type { Line } from './baseline';
 import type { Curve, Window } from './curve';
 import type { Term } from './functional';
 import { glassChecks, type GlassChecks } from './glassChecks';
+import { glassLines, type GlassLines } from './glassLines';
 import { equalAreasPoint, halfHeightPoint, type GlassPoint } from './glassMidpoint';
 import type { Measured } from './measured';
 import { noiseOf, silent, type Noise } from './noise';
-import { fitPolynomial } from './polynomialFit';
-import { firstAfter, firstAtOrAfter, samplesIn, type SampleRange } from './range';
 import { steepest, type Steepest } from './steepest';
-import { fittedLine } from './straightBaseline';
 
 export type GlassMidpointKind = 'half height' | 'equal areas' | 'inflection';
 
@@ -48,15 +46,6 @@ export interface GlassTransition {
   };
 }
 
-/** The lines of a transition and the tangent between them. */
-export interface GlassLines {
-  readonly before: Line;
-  readonly after: Line;
-  readonly rangeBefore: SampleRange;
-  readonly rangeAfter: SampleRange;
-  readonly direction: 1 | -1;
-}
-
 /**
  * A glass transition between the ends of a window (ISO 11357-2 and IUPAC's characteristic temperatures, from memory):
  * straight lines of least squares over `span` inside each end, which need not be parallel; onset and end where the
@@ -67,7 +56,7 @@ export interface GlassLines {
  * three samples on a line.
  */
 export function glassTransition(curve: Curve, window: Window, options: GlassOptions): GlassTransition | null {
-  const lines = linesOf(curve, window, options);
+  const lines = glassLines(curve, window, options.spanFrom, options.spanTo);
   if (lines === null) return null;
   const { before, after } = lines;
   const { propagate = true } = options;
@@ -116,21 +105,6 @@ export function glassTransition(curve: Curve, window: Window, options: GlassOpti
 }
 
 type Measure = (value: number, terms: () => readonly Term[]) => Measured;
-
-function linesOf(curve: Curve, { from, to }: Window, { spanFrom, spanTo }: GlassOptions): GlassLines | null {
-  const { x, y } = curve;
-  const { first, last } = samplesIn(x, { from, to });
-  const third = (to - from) / 3;
-  const rangeBefore = { first, last: firstAfter(x, from + Math.min(spanFrom, third), first, last) };
-  const rangeAfter = { first: firstAtOrAfter(x, to - Math.min(spanTo, third), first, last), last };
-  if (rangeBefore.last - rangeBefore.first < 3 || rangeAfter.last - rangeAfter.first < 3) return null;
-  const line = (range: SampleRange): Line =>
-    fittedLine(fitPolynomial(x, y, range.first, range.last, 1), x[range.first]);
-  const before = line(rangeBefore);
-  const after = line(rangeAfter);
-  const middle = (from + to) / 2;
-  return { before, after, rangeBefore, rangeAfter, direction: after.at(middle) < before.at(middle) ? -1 : 1 };
-}
 
 /** The steepest point between the lines; looked for twice, because how far to smooth follows from how steep it is. */
 function steepestPoint(

@@ -142,7 +142,7 @@ export function heatPeak(curve: Curve, window: Window, options: HeatPeakOptions)
           from: outsideOf(curve, window.from, -0.3 * options.spanFrom, baseline.before, height, noise, options.data),
           to: outsideOf(curve, window.to, 0.3 * options.spanTo, baseline.after, height, noise, options.data),
           areas: otherAreas(baselines, baseline, measure),
-          step: stepAt(baselines.left, baselines.right, top.time, measure),
+          step: stepAt(baselines.astrideLeft, baselines.astrideRight, top.time, measure),
           leadingEdge: top.time - outline.footLeft,
           readingsAcrossHalf: readingsBetween(curve, outline.halfLeft, outline.halfRight),
           readings: inside.last - inside.first,

@@ -15,6 +15,9 @@ export interface WindowBaselines {
   readonly stretchRight: LevelStretch;
   readonly left: Line;
   readonly right: Line;
+  /** The lines of the stretches centred on the limits. */
+  readonly astrideLeft: Line;
+  readonly astrideRight: Line;
   of(kind: BaselineKind): Baseline;
 }
 
@@ -49,6 +52,8 @@ export function windowBaselines(
 
   const stretchLeft = within(from);
   const stretchRight = within(to);
+  const centredLeft = astride(from);
+  const centredRight = astride(to);
   const left = fittedLine(stretchLeft.line, window.from);
   const right = fittedLine(stretchRight.line, window.to);
   return {
@@ -57,11 +62,13 @@ export function windowBaselines(
     stretchRight,
     left,
     right,
+    astrideLeft: fittedLine(centredLeft.line, window.from),
+    astrideRight: fittedLine(centredRight.line, window.to),
     of(kind) {
       if (kind === 'sigmoidal') return sigmoidalBaseline(left, right, grid);
       if (kind === 'tangent left') return straightBaseline(kind, left, grid);
       if (kind === 'tangent right') return straightBaseline(kind, right, grid);
-      return straightBaseline(kind, joiningLine(astride(from).line, astride(to).line, window), grid);
+      return straightBaseline(kind, joiningLine(centredLeft.line, centredRight.line, window), grid);
     },
   };
 }
