@@ -39,7 +39,7 @@ describe('checks of the rate inside a step', () => {
     const found = fires(
       run(`${first}\n  smooth 14 K`, narrow),
       'smoothing-too-wide',
-      /smoothed over 14 K: halving it raises the largest rate by \d+(\.\d+)? % \(limit 5 %\)/,
+      /smoothed over 14 K: that takes \d+(\.\d+)? % from the largest rate \(limit 5 %\)/,
     );
     assert.equal(fixText(found), '5 K');
     silent(run(first, narrow), 'smoothing-too-wide');

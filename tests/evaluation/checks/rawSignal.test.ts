@@ -2,7 +2,7 @@ import { checked, columns, fires, fixText, silent } from './checked';
 import { programme, rise, signalOf } from './curves';
 import assert from 'node:assert/strict';
 
-const gloss = 'run "a.csv"\n  mass 20 mg\nstep First 340..460 °C';
+const gloss = 'run "a.csv"\n  mass 20 mg\nstep First 340..560 °C';
 const ramp = programme(30, [{ to: 700, rate: 10 }]);
 const mass = signalOf(ramp, (T) => 20 - 3 * rise(T, 400, 8), 0.0004);
 const row = (T: number) => ramp.temperature.findIndex((x) => x >= T);
@@ -96,10 +96,10 @@ describe('checks of the raw signal', () => {
     );
   });
 
-  it('see a jump of more than ten times the noise, and offer a mask', () => {
-    const jump = (micrograms: number) =>
+  it('see a jump of more than ten times the noise in a window, and offer a mask', () => {
+    const jump = (micrograms: number, T = 500) =>
       withMass((v) => {
-        for (let i = row(500); i < v.length; i++) v[i] -= micrograms / 1000;
+        for (let i = row(T); i < v.length; i++) v[i] -= micrograms / 1000;
       });
     const found = fires(
       jump(8),
@@ -108,6 +108,7 @@ describe('checks of the raw signal', () => {
     );
     assert.match(fixText(found), /^mask 46\.\d+\.\.47\.\d+ min because "/);
     silent(jump(2.5), 'jump-in-mass');
+    silent(jump(8, 600), 'jump-in-mass');
   });
 
   it('see a knock of three seconds', () => {

@@ -11,8 +11,9 @@ const BLOCK = 60;
 export function checkDrift(context: CheckContext): Finding[] {
   const { program, run } = context;
   const signal = run.signals.get('mass');
-  const hold = [...run.segments].reverse().find((s) => s.direction === 'hold' && s.end - s.start >= 120);
-  if (program.run === null || program.run.statement.sampleIsNone || signal === undefined || hold === undefined) return [];
+  const hold = lastHold(context);
+  if (program.run === null || program.run.statement.sampleIsNone || signal === undefined || hold === undefined)
+    return [];
   const evaluated = [...context.outcomes.values()].some(
     ({ placed, source }) =>
       placed !== null &&
@@ -40,6 +41,14 @@ export function checkDrift(context: CheckContext): Finding[] {
       `In the last half of ${hold.name} the mass changes by ${plain(slope)} %/min (limit ${plain(limit)} %/min), and no statement evaluates it.`,
     ),
   ];
+}
+
+/** The last hold that follows a heating: a hold before it belongs to the start of the run. */
+function lastHold({ run }: CheckContext) {
+  const heated = run.segments.find((s) => s.direction === 'heating');
+  return [...run.segments]
+    .reverse()
+    .find((s) => s.direction === 'hold' && s.end - s.start >= 120 && heated !== undefined && s.start >= heated.end - 1);
 }
 
 /** A residue: still changing, negative, or read after mass was taken up in cooling. */

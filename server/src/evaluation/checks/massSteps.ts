@@ -1,6 +1,7 @@
 import { fixedLimit } from '../../findings/table';
 import { prominent } from '../../analysis/rateMaxima';
-import { slopeAt, slopeCurve } from '../../analysis/slopeCurve';
+import { slopeCurve } from '../../analysis/slopeCurve';
+import { stepSmoothingLoss } from '../../analysis/smoothingLoss';
 import type { Finding } from '../../findings/finding';
 import { makeFinding } from '../../findings/makeFinding';
 import { findSpecimen } from '../../reference/specimens';
@@ -40,12 +41,11 @@ function severalMaxima(context: CheckContext, outcome: StatementOutcome): Findin
   if (statement.kind === 'step' && statement.sumOf !== null) return [];
   if (maxima.count < 2 || curve === null) return [];
   const limit = context.limit('two-rate-maxima');
-  // The analysis counts from 5 %; a higher limit of the gloss is applied to the same curve.
-  const { x, slope } = slopeCurve(curve, outcome.placed!.window, smoothSeconds(outcome) ?? 0);
+  // Twice as much smoothing leaves what stands apart and takes what a few readings make of a steep flank.
+  const { x, slope } = slopeCurve(curve, outcome.placed!.window, 2 * (smoothSeconds(outcome) ?? 0));
   const rate = slope.map((s) => (change.value >= 0 ? -s : s));
-  const counted = prominent(rate, (limit / 100) * maxima.largest).filter((i) =>
-    maxima.times.some((t) => Math.abs(t - x[i]) < 1e-6),
-  );
+  const largest = rate.reduce((a, b) => Math.max(a, b), 0);
+  const counted = prominent(rate, (limit / 100) * largest);
   if (counted.length < 2) return [];
   const places = counted.map((i) => placeText(context.run, outcome.placed!.segment, x[i]));
   return [
@@ -58,34 +58,25 @@ function severalMaxima(context: CheckContext, outcome: StatementOutcome): Findin
   ];
 }
 
-/** How much of the largest rate the smoothing takes: halved, it shows the rest. */
 function wideSmoothing(context: CheckContext, outcome: StatementOutcome): Finding[] {
   const { analysis, placed } = outcome;
   const curve = massCurve(context, outcome);
   const seconds = smoothSeconds(outcome);
   if (analysis?.of !== 'step' || placed === null || curve === null || seconds === null || !isDetected(outcome))
     return [];
+  const { change, rate, inflection } = analysis.step;
+  if (rate === null || inflection === null || rate.value === 0) return [];
   const limit = context.limit('smoothing-too-wide');
   const widest = fixedLimit('smoothing-too-wide', 1);
   const per = placed.secondsPerKelvin;
   const kelvins = per === null ? null : seconds / ((per.from + per.to) / 2);
-  const sign = analysis.step.change.value >= 0 ? -1 : 1;
-  const peakRate = (width: number) => {
-    const { x, slope } = slopeCurve(curve, placed.window, width);
-    let best = 0;
-    for (let i = 1; i < slope.length; i++) if (sign * slope[i] > sign * slope[best]) best = i;
-    return { time: x[best], rate: sign * slope[best] };
-  };
-  const noise = context.run.signals.get('mass')!.noise(placed.segment);
-  const full = peakRate(seconds);
-  const halved = peakRate(seconds / 2);
-  const sure = 4 * slopeAt(curve, halved.time, seconds / 2, noise).noise;
-  const lost = halved.rate > 0 ? (100 * (halved.rate - full.rate)) / halved.rate : 0;
+  // A step as wide as its own height over its rate, under the same polynomial on the same readings.
+  const lost = 100 * stepSmoothingLoss(curve, inflection.value, Math.abs(change.value / rate.value), seconds);
   const tooWide = kelvins !== null && kelvins > widest;
-  const tooMuch = lost > limit && halved.rate - full.rate > sure;
+  const tooMuch = lost > limit;
   if (!tooWide && !tooMuch) return [];
   const why = tooMuch
-    ? `halving it raises the largest rate by ${percent(lost)} (limit ${percent(limit)})`
+    ? `that takes ${percent(lost)} from the largest rate (limit ${percent(limit)})`
     : `the limit is ${kelvin(widest)}`;
   const { statement } = outcome.source;
   const written = 'smooth' in statement && statement.smooth !== null;

@@ -4,6 +4,7 @@ import { decimalText } from '../../findings/numberText';
 import { fixedLimit } from '../../findings/table';
 import type { SignalName } from '../../language/model';
 import type { StatementOutcome } from '../outcome';
+import { defaults } from '../settings';
 import type { CheckContext } from './context';
 import type { Stretch } from './scanRun';
 import { at, count, insertStatement, kelvin, percent, placeText, plain, seconds, segmentAt } from './wording';
@@ -55,7 +56,9 @@ function smoothedSignals(context: CheckContext): Finding[] {
 function massJumps(context: CheckContext): Finding[] {
   const { program, run, facts } = context;
   const limit = context.limit('jump-in-mass');
-  const jumps = (facts.signals.get('mass')?.jumps ?? []).filter((j) => j.size > limit && !isMasked(context, j));
+  const jumps = (facts.signals.get('mass')?.jumps ?? []).filter(
+    (j) => j.size > limit && !isMasked(context, j) && matters(context, j),
+  );
   if (jumps.length === 0 || program.run === null) return [];
   const largest = jumps.reduce((a, b) => (b.size > a.size ? b : a));
   const segment = segmentAt(run.segments, largest.from);
@@ -79,6 +82,15 @@ function massJumps(context: CheckContext): Finding[] {
       },
     ),
   ];
+}
+
+/** A jump is in the steps that span it and in every residue read after it; elsewhere it is in no number. */
+function matters(context: CheckContext, jump: Stretch): boolean {
+  return [...context.outcomes.values()].some(({ analysis, placed }) => {
+    if (placed === null) return false;
+    if (analysis?.of === 'residue') return placed.window.to > jump.from;
+    return analysis?.of === 'step' && jump.to > placed.window.from && jump.from < placed.window.to;
+  });
 }
 
 function isMasked(context: CheckContext, stretch: Stretch): boolean {
@@ -123,16 +135,19 @@ function gaps(context: CheckContext, outcome: StatementOutcome): Finding[] {
   if (facts === undefined || facts.covers === null || placed === null) return [];
   const limit = context.limit('gap-in-data');
   const { interval } = context.facts;
+  // One point of the curve is no matter of a gap elsewhere in the window.
+  const point = outcome.source.statement.kind === 'crossing';
   const { covers } = facts;
   // Readings that end before the window does leave a gap too.
   const beyond = [
     { from: placed.window.from, to: covers.from, size: (covers.from - placed.window.from) / interval },
     { from: covers.to, to: placed.window.to, size: (placed.window.to - covers.to) / interval },
   ];
-  const found = [...inside(outcome, facts.gaps), ...beyond].filter((g) => g.size > limit);
-  if (found.length === 0) return [];
-  const { from, to, size } = worst(found);
-  const others = found.length === 1 ? '' : `, the widest of ${count(found.length)}`;
+  const found = point ? atPoint(outcome, facts.gaps) : [...inside(outcome, facts.gaps), ...beyond];
+  const wide = found.filter((g) => g.size > limit);
+  if (wide.length === 0) return [];
+  const { from, to, size } = worst(wide);
+  const others = wide.length === 1 ? '' : `, the widest of ${count(wide.length)}`;
   return [
     makeFinding(
       'gap-in-data',
@@ -141,6 +156,17 @@ function gaps(context: CheckContext, outcome: StatementOutcome): Finding[] {
       { about: outcome.name },
     ),
   ];
+}
+
+/** Gaps within the smoothing about the point that was found. */
+function atPoint(outcome: StatementOutcome, gaps: readonly Stretch[]): Stretch[] {
+  const found = outcome.quantities.find((q) => q.quantity === 'time')?.uncertain?.value;
+  const { placed } = outcome;
+  if (found === undefined || placed === null) return [];
+  const time = found * 60 + (placed.segment?.start ?? 0);
+  const near =
+    defaults.smooth.kelvin * (placed.secondsPerKelvin?.from ?? defaults.smooth.seconds / defaults.smooth.kelvin);
+  return gaps.filter((g) => g.to > time - near && g.from < time + near);
 }
 
 function reversals(context: CheckContext, outcome: StatementOutcome): Finding[] {

@@ -24,7 +24,7 @@ export interface RunFacts {
 }
 
 export interface SignalFacts {
-  /** Neighbouring readings more than 1.5 intervals apart, masked stretches left out; `size` in intervals. */
+  /** Neighbouring readings more than 1.5 of the intervals around them apart, masked stretches left out; `size` in these. */
   readonly gaps: readonly Stretch[];
   /** Time of the first and the last good reading, s; null where there are none. */
   readonly covers: { readonly from: number; readonly to: number } | null;
@@ -45,7 +45,7 @@ export function scanRun(run: PreparedRun): RunFacts {
   for (const [name, signal] of run.signals) {
     // The rate is derived from the mass: what it shows the mass shows.
     if (name === 'time' || name === 'temperature' || name === 'rate') continue;
-    signals.set(name, scanSignal(run, signal, interval));
+    signals.set(name, scanSignal(run, signal));
   }
   return {
     interval,
@@ -55,7 +55,7 @@ export function scanRun(run: PreparedRun): RunFacts {
   };
 }
 
-function scanSignal(run: PreparedRun, signal: PreparedSignal, interval: number): SignalFacts {
+function scanSignal(run: PreparedRun, signal: PreparedSignal): SignalFacts {
   const whole = signal.curve(null);
   if (whole === null) return { gaps: [], covers: null, top: null, saturated: [], correlation: null, jumps: [] };
   const noise = signal.noise(null);
@@ -66,7 +66,7 @@ function scanSignal(run: PreparedRun, signal: PreparedSignal, interval: number):
   }
   const isMasked = (gap: Stretch) => run.masked.some((m) => gap.from < m.to && gap.to > m.from);
   return {
-    gaps: gapsOf(whole.x, interval).filter((gap) => !isMasked(gap)),
+    gaps: gapsOf(whole.x).filter((gap) => !isMasked(gap)),
     covers: { from: whole.x[0], to: whole.x[whole.x.length - 1] },
     top: signal.signal === 'mass' ? topOf(whole) : null,
     saturated: saturatedOf(whole, noise),
@@ -104,11 +104,23 @@ export function medianInterval(time: Float64Array): number {
   return middle(steps);
 }
 
-function gapsOf(time: Float64Array, interval: number): Stretch[] {
+/** Intervals on either side that say what is usual here: exports by temperature are denser where it is slower. */
+const BESIDE = 5;
+
+function gapsOf(time: Float64Array): Stretch[] {
   const gaps: Stretch[] = [];
+  const beside: number[] = [];
   for (let i = 1; i < time.length; i++) {
     const step = time[i] - time[i - 1];
-    if (step > 1.5 * interval) gaps.push({ from: time[i - 1], to: time[i], size: step / interval });
+    const before = i > 1 ? time[i - 1] - time[i - 2] : Infinity;
+    const after = i + 1 < time.length ? time[i + 1] - time[i] : Infinity;
+    if (step <= 1.5 * Math.min(before, after)) continue;
+    beside.length = 0;
+    for (let k = Math.max(1, i - BESIDE); k <= Math.min(time.length - 1, i + BESIDE); k++) {
+      if (k !== i) beside.push(time[k] - time[k - 1]);
+    }
+    const usual = middle(beside);
+    if (step > 1.5 * usual) gaps.push({ from: time[i - 1], to: time[i], size: step / usual });
   }
   return gaps;
 }
@@ -166,8 +178,8 @@ function reversalsOf(run: PreparedRun, segment: Segment): (Stretch & { sigma: nu
 }
 
 /**
- * Runs of readings equal to the largest or smallest value. A level stretch of a rounded signal gives such runs too: the
- * run counts only where the curve comes in or goes out steeply (cut off), or where noise would show and does not.
+ * Runs of readings equal to the largest or smallest value where the curve comes in or goes out steeply: cut off. A level
+ * stretch of a rounded signal, and what is padded at an end of the file, is no saturation.
  */
 function saturatedOf({ x, y }: Curve, noise: Noise): Stretch[] {
   let top = y[0];
@@ -177,17 +189,16 @@ function saturatedOf({ x, y }: Curve, noise: Noise): Stretch[] {
     if (value < bottom) bottom = value;
   }
   const steep = Math.max(3 * noise.resolution, 3 * noise.sigma, 0.005 * (top - bottom));
-  const noisy = noise.sigma > 1e-6 * (top - bottom) && noise.sigma > noise.resolution;
   const found: Stretch[] = [];
   for (let i = 0; i < y.length;) {
     let end = i + 1;
     if (y[i] === top || y[i] === bottom) {
       while (end < y.length && y[end] === y[i]) end++;
       const size = end - i;
-      if (size >= 3) {
-        const entry = i >= 3 ? Math.abs(y[i] - y[i - 3]) : 0;
-        const exit = end + 2 < y.length ? Math.abs(y[end + 2] - y[i]) : 0;
-        if (noisy || entry > steep || exit > steep) found.push({ from: x[i], to: x[end - 1], size });
+      if (size >= 3 && i >= 3 && end + 3 <= y.length) {
+        const entry = Math.abs(y[i] - y[i - 3]);
+        const exit = Math.abs(y[end + 2] - y[i]);
+        if (entry > steep || exit > steep) found.push({ from: x[i], to: x[end - 1], size });
       }
     }
     i = end;

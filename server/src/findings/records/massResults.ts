@@ -83,7 +83,7 @@ export const massResultRecords = ofFamily('results', true, [
     effect: null,
     title: 'The smoothing is wide compared with the effect',
     explanation:
-      'The smoothing of the derivative takes more than {0} from the largest rate or from the flank (half the width shows more), or is wider than {1}. Rates come out too low, onsets and inflections move. Steps and areas are never smoothed and do not change. Use a narrower `smooth`.',
+      'The smoothing of the derivative takes more than {0} from the largest rate or from the flank of an effect this wide, or is wider than {1}. Rates come out too low, onsets and inflections move. Steps and areas are never smoothed and do not change. Use a narrower `smooth`.',
     limits: [
       { value: 5, unit: '%', meaning: 'part of the largest rate or of the steepest flank that is lost' },
       { value: 15, unit: 'K', meaning: 'widest smoothing' },
