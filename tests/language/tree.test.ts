@@ -269,6 +269,17 @@ describe('the statements of the design page', () => {
     assert.ok(statement('run "a.csv"\n  sample none', 'run').sampleIsNone);
   });
 
+  it('read a level as a quantity or as a share', () => {
+    const level = (text: string) => statement(`run "a.csv"\ncrossing Tx ${text}`, 'crossing');
+    assert.deepEqual(level('rate = 10.0 % of maximum in heating 1').level, { percent: 10, of: 'maximum' });
+    const { level: own, place } = level('mass = 95 % 100..200 °C');
+    assert.ok('amount' in own && own.amount.value === 95 && place.window?.rule === 'range');
+    assert.equal(
+      parse('run "a.csv"\ncrossing Tx rate = 010.0 % of minimum').statements[1]!.canonical,
+      'crossing Tx rate = 10 % of minimum',
+    );
+  });
+
   it('keep the escapes of texts', () => {
     assert.equal(
       statement('run "a.csv"\nnote "a \\"b\\" \\\\ \\n\\t # no comment"', 'note').text,

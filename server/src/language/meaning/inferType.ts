@@ -4,15 +4,13 @@ import { atomicWeights } from '../../reference/atomicWeights';
 import type { Expression } from '../model';
 import { nearest } from '../nearest';
 import { choices } from '../sentence';
-import { functionRecord } from '../vocabulary/functions';
 import { usualQuantity } from '../vocabulary/quantities';
-import { writeExpression } from '../writing/expressions';
-import { asKelvin, asLiteral, commonType, isProblem, withUnit, type Operand } from './compatible';
+import { asKelvin, asLiteral, commonType, isProblem, type Operand } from './compatible';
+import { functionType, withoutPoint } from './functionType';
 import { problem, replacing, type Problem } from './problem';
 import { quantityNames, quantityType } from './quantityType';
 import type { NameMeaning, Scope } from './scope';
 import {
-  anyBasis,
   isDifference,
   plainNumber,
   productBasis,
@@ -222,86 +220,16 @@ class Inference {
   }
 
   private call(expression: Extract<Expression, { node: 'call' }>): ValueType | null {
-    const record = functionRecord(expression.name)!;
     const operands: Operand[] = [];
     for (const arg of expression.args) {
       const type = this.of(arg);
       if (type !== null) operands.push({ type, expression: arg });
     }
-    const first = operands[0];
-    if (operands.length < expression.args.length || first === undefined) return null;
-    switch (record.rule) {
-      case 'same':
-        return this.common(operands, expression.name);
-      case 'spread': {
-        const type = this.common(operands, expression.name);
-        return type?.kind === 'temperature' ? temperatureDifference : type;
-      }
-      case 'relative': {
-        const type = this.common(operands, expression.name);
-        if (type === null || this.notPoint({ type, expression: first.expression }, 'divided') === null) return null;
-        return { kind: 'fraction', dimension: dimensions.none, basis: anyBasis };
-      }
-      case 'absolute value':
-        return this.notPoint(first, 'taken without a sign');
-      case 'square root':
-        return this.root(first);
-      case 'plain':
-        return first.type.kind === 'number' || first.type.kind === 'fraction'
-          ? plainNumber
-          : this.fail(
-              problem(
-                'wrong-dimension',
-                first.expression.token,
-                `\`${expression.name}\` takes a plain number; this is ${typeWords(first.type)}`,
-              ),
-            );
-      case 'kelvin':
-        return first.type.kind === 'temperature'
-          ? temperatureDifference
-          : this.fail(
-              problem(
-                'wrong-dimension',
-                first.expression.token,
-                `\`absolute\` takes a temperature in °C; this is ${typeWords(first.type)}`,
-                [withUnit(first, '°C')],
-              ),
-            );
-    }
+    return operands.length < expression.args.length ? null : this.settled(functionType(expression.name, operands));
   }
 
-  /** The one type of the arguments of a function. */
-  private common(operands: readonly Operand[], name: string): ValueType | null {
-    let so = operands[0]!;
-    for (const next of operands.slice(1)) {
-      const both = so.type.kind === 'temperature' && next.type.kind === 'temperature';
-      const type = both ? so.type : commonType(so, next, next.expression.token, `\`${name}\``);
-      if (isProblem(type)) return this.fail(type);
-      so = { type, expression: next.expression };
-    }
-    return so.type;
-  }
-
-  private root(of: Operand): ValueType | null {
-    if (this.notPoint(of, 'put under a root') === null) return null;
-    if (isDimensionless(of.type.dimension)) return plainNumber;
-    const dimension = powerDimension(of.type.dimension, 0.5);
-    if (dimension !== null) return { kind: 'quantity', dimension, basis: null };
-    return this.fail(problem('wrong-dimension', of.expression.token, `the root of ${typeWords(of.type)} has no unit`));
-  }
-
-  /** A temperature in °C depends on where zero lies: nothing can be done with it but taking differences. */
   private notPoint(of: Operand, done: string): ValueType | null {
-    if (of.type.kind !== 'temperature') return of.type;
-    const text = `absolute(${writeExpression(of.expression, 'written')})`;
-    return this.fail(
-      problem(
-        'point-arithmetic',
-        of.expression.token,
-        `a temperature in °C cannot be ${done}, since its zero is arbitrary; \`absolute\` gives kelvin above absolute zero`,
-        [replacing(of.expression.token, text)],
-      ),
-    );
+    return this.settled(withoutPoint(of, done));
   }
 }
 

@@ -2,6 +2,7 @@ import { bases } from './bases';
 import { functions } from './functions';
 import { laterWords } from './later';
 import { quantities, type EvaluationKind } from './quantities';
+import { readingRules } from './readingRules';
 import type { ClauseRecord, StatementRecord } from './record';
 import { signals } from './signals';
 import { everywhere } from './clauses';
@@ -37,6 +38,8 @@ export function generateReference(): string {
       ['Function', 'Meaning', 'Example'],
       functions.map((record) => [code(record.form), record.prose, code(record.example)]),
     ),
+    '## Rules of reading',
+    readingRules.map((rule) => `- ${rule}`).join('\n'),
     '## Words of later releases',
     'They are not computed yet and say so.',
     table(

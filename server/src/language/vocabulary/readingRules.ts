@@ -1,0 +1,21 @@
+/** What the grammar leaves open and this reader settles; part of the reference. */
+export const readingRules: readonly string[] = [
+  'The role is taken from the first statement; of a misspelt `run` or `method` the role that was meant.',
+  'No-break and narrow blanks count as blanks. A file name, a reason and the reason of an override are not empty.',
+  'Numbers lie between 1e-300 and 1e300; an expression has at most 200 parts.',
+  'An uncertainty behind ± stands in `mass` and in expressions only; elsewhere it would be passed over and is a finding. Where the value has a unit, ± needs one too.',
+  'The upper end of a range carries the unit; the lower end may have its own.',
+  '`purity` ends the name of a gas where a number follows it. The first `atmosphere` counts from the start of the run.',
+  '`lines` may be written `line`. Encodings are written as they are called: `utf-8`, `utf-16le`, `utf-16be`, `latin-1`.',
+  'The parts of `programme` count in written order, whatever their words are.',
+  'An `override` that writes a place replaces window and segment together: what stands on the line is in effect.',
+  'A clause that cannot be read fails its statement; a clause whose word is unknown, repeated or not indented does not.',
+  'A `blank`, `join`, `columns`, `reading` or `mask` that cannot be read fails every evaluation, an unread `mass` all that is taken over it.',
+  'Where a method cannot be read, nothing is said about names that may come from it.',
+  '`mass at start` and `mass lost` are bases of their statement alone. A product of two different bases has none in particular, and a quotient of two is a plain number.',
+  'A product or quotient that keeps a basis and has no unit left is a fraction of that basis.',
+  'A literal in % may be compared with a computed plain number; a number written bare may not stand beside a fraction.',
+  'The temperature of an onset or crossing has its twin in `time`. A peak of another signal than the heat flow has no enthalpy.',
+  'A basis cannot name a part that only a sum knows. An onset needs `of`.',
+  'Limits set by `rule` in a run gloss stand before those of its method, as does its `programme`.',
+];
