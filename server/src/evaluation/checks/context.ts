@@ -10,7 +10,7 @@ import type { RunFacts } from './scanRun';
 export interface CheckContext {
   readonly program: Program;
   readonly run: PreparedRun;
-  /** `scanRun(run)`: what one pass over the columns shows. Depends on the run alone. */
+  /** `scanRun(run)`: what the columns show. Depends on the run alone; remember it with the run. */
   readonly facts: RunFacts;
   readonly blanks: readonly BlankRun[];
   readonly joins: readonly JoinedFile[];

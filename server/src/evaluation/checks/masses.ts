@@ -78,7 +78,7 @@ function mismatch(context: CheckContext): Finding[] {
 
 function aboveInitial(context: CheckContext): Finding[] {
   const { program, run } = context;
-  const top = context.facts.signals.get('mass')?.top ?? null;
+  const top = context.facts.signal('mass')?.top ?? null;
   if (program.run === null || top === null) return [];
   for (const outcome of context.outcomes.values()) {
     const gain = outcome.analysis?.of === 'step' ? -outcome.analysis.step.change.value : 0;

@@ -6,7 +6,7 @@ import type { SignalName } from '../../language/model';
 import type { StatementOutcome } from '../outcome';
 import { defaults } from '../settings';
 import type { CheckContext } from './context';
-import type { Stretch } from './scanRun';
+import type { Stretch } from './stretch';
 import { at, count, insertStatement, kelvin, percent, placeText, plain, seconds, segmentAt } from './wording';
 
 /** Faults of the record that matter wherever they lie. */
@@ -40,7 +40,8 @@ function smoothedSignals(context: CheckContext): Finding[] {
   if (program.run === null) return [];
   const limit = context.limit('already-smoothed');
   const findings: Finding[] = [];
-  for (const [signal, { correlation }] of facts.signals) {
+  for (const signal of signalsRead(context)) {
+    const correlation = facts.signal(signal)?.correlation ?? null;
     if (correlation === null || correlation <= limit) continue;
     findings.push(
       makeFinding(
@@ -53,10 +54,16 @@ function smoothedSignals(context: CheckContext): Finding[] {
   return findings;
 }
 
+/** Signals of the file that any statement reads. */
+function signalsRead(context: CheckContext): SignalName[] {
+  const read = [...context.outcomes.values()].flatMap((o) => carrier(o) ?? []);
+  return [...new Set(read)].filter((s) => s !== 'time' && s !== 'temperature').sort();
+}
+
 function massJumps(context: CheckContext): Finding[] {
   const { program, run, facts } = context;
   const limit = context.limit('jump-in-mass');
-  const jumps = (facts.signals.get('mass')?.jumps ?? []).filter(
+  const jumps = (facts.signal('mass')?.jumps ?? []).filter(
     (j) => j.size > limit && !isMasked(context, j) && matters(context, j),
   );
   if (jumps.length === 0 || program.run === null) return [];
@@ -113,7 +120,7 @@ function carrier(outcome: StatementOutcome): SignalName | null {
 
 function saturation(context: CheckContext, outcome: StatementOutcome): Finding[] {
   const signal = carrier(outcome);
-  const facts = signal === null ? undefined : context.facts.signals.get(signal);
+  const facts = signal === null ? null : context.facts.signal(signal);
   const limit = context.limit('signal-saturated');
   const found = inside(outcome, facts?.saturated ?? []).filter((s) => s.size >= limit);
   if (found.length === 0) return [];
@@ -131,8 +138,8 @@ function saturation(context: CheckContext, outcome: StatementOutcome): Finding[]
 function gaps(context: CheckContext, outcome: StatementOutcome): Finding[] {
   const { placed } = outcome;
   const signal = carrier(outcome);
-  const facts = signal === null ? undefined : context.facts.signals.get(signal);
-  if (facts === undefined || facts.covers === null || placed === null) return [];
+  const facts = signal === null ? null : context.facts.signal(signal);
+  if (facts === null || facts.covers === null || placed === null) return [];
   const limit = context.limit('gap-in-data');
   const { interval } = context.facts;
   // One point of the curve is no matter of a gap elsewhere in the window.
