@@ -6,7 +6,7 @@ import type { Measured } from './measured';
 import { noiseOf, type Noise } from './noise';
 import { passages, type Passage } from './passage';
 import { samplesIn } from './range';
-import { blockSize, slopeAt, slopeCurve } from './slopeCurve';
+import { slopeAt, slopeCurve } from './slopeCurve';
 import { steepest } from './steepest';
 
 export interface CrossingOptions {
@@ -97,7 +97,7 @@ function crossingOfRate(curve: Curve, window: Window, options: CrossingOptions):
   const { noise, propagate = true } = options;
   const inside = samplesIn(curve.x, window);
   const smooth = options.smooth ?? 0;
-  const { x, slope } = slopeCurve(curve, window, smooth);
+  const { x, slope, size } = slopeCurve(curve, window, smooth);
   if (x.length < 2) return null;
   const level = levelOfRate(curve, window, options, smooth);
   if (level === null) return null;
@@ -112,8 +112,7 @@ function crossingOfRate(curve: Curve, window: Window, options: CrossingOptions):
   const near = noise && localNoise(noise, curve, passage?.time ?? x[0], smooth);
   if (passage !== null && near !== noise) passage = sought(Math.max(band, bandOf(near, passage.time))) ?? passage;
   if (passage === null) return null;
-  const averaged = blockSize(curve.x, inside, smooth) > 1;
-  const time = averaged ? refined(curve, x, passage, level.value, smooth) : passage.time;
+  const time = size > 1 ? refined(curve, x, passage, level.value, smooth) : passage.time;
   let u = 0;
   if (near !== null && propagate) {
     const fit = localPolynomial(curve, time, smooth, 3);

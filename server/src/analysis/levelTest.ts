@@ -19,6 +19,9 @@ export interface LevelState {
   readonly level: boolean;
 }
 
+/** An end nobody asked about. */
+export const untested: LevelState = { slope: { value: 0, noise: 0, dof: null }, limit: 0, level: true };
+
 /** A slope is called too steep only where noise cannot make it so: beyond its limit by two of its uncertainties. */
 const SURE = 2;
 

@@ -4,9 +4,10 @@ import type { Noise } from './noise';
 import { contrastVariance, fitNoise } from './noiseModel';
 import { firstAfter, firstAtOrAfter } from './range';
 
-/** Looked at about a point: so many smoothing widths on both sides, so many contrasts, blocks up to a width long. */
+/** Looked at about a point: so many smoothing widths on both sides, so many contrasts, of blocks of so many readings. */
 const WIDTHS = 5;
 const CONTRASTS = 512;
+const LONGEST = 16;
 /** More scatter than so many deviations of chance is believed. */
 const SURE = 3;
 
@@ -21,7 +22,7 @@ export function localNoise(noise: Noise, curve: Curve, at: number, smooth: numbe
   const last = firstAfter(x, at + WIDTHS * smooth, first);
   if (last - first < 16) return noise;
   const interval = (x[last - 1] - x[first]) / (last - 1 - first);
-  const blocks = blockVariances(x, y, { first, last }, interval, smooth / 2, CONTRASTS);
+  const blocks = blockVariances(x, y, { first, last }, interval, Math.min(smooth / 2, LONGEST * interval), CONTRASTS);
   let more = false;
   const larger = blocks.map((block) => {
     const expected = contrastVariance(noise.components, block.size, interval);

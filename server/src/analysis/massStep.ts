@@ -2,12 +2,12 @@ import type { Curve, Window } from './curve';
 import type { Term } from './functional';
 import { departureFrom } from './departure';
 import { levelAt, lineAt, type StretchLine } from './level';
-import { levelTest, type LevelState } from './levelTest';
+import { levelTest, untested, type LevelState } from './levelTest';
 import type { Measured } from './measured';
 import { noiseOf, type Noise } from './noise';
 import { passages } from './passage';
-import { samplesIn } from './range';
-import { rateMaxima, type RateMaxima } from './rateMaxima';
+import { firstAfter, firstAtOrAfter, samplesIn, type SampleRange } from './range';
+import { noMaxima, rateMaxima, type RateMaxima } from './rateMaxima';
 import { slopeAt } from './slopeCurve';
 import { steepest, type Steepest } from './steepest';
 
@@ -20,7 +20,10 @@ export interface MassStepOptions {
   readonly smooth: number | null;
   /** null: the curve is taken as exact. */
   readonly noise: Noise | null;
-  /** false leaves the uncertainties out and changes nothing else (for windows moved to see what their ends do). */
+  /**
+   * false: the same values without what else is known of them, for windows moved to see what their ends do: uncertainties
+   * are 0, maxima are not counted, ends not tested.
+   */
   readonly propagate?: boolean;
   /** Slope up to which an end counts as level, unit of mass per s. */
   readonly levelSlope?: number;
@@ -90,12 +93,13 @@ export function massStep(curve: Curve, window: Window, options: MassStepOptions)
   const near = propagate ? (steep?.noise ?? noise) : null;
   const measureNear = measureWith(near);
   const band = noise === null ? 0 : 3 * noise.sigma;
-  const half = halfway(curve, inside, lines, falling, band, steep?.time.value ?? centre);
+  const region = betweenEnds(curve, inside, lines, steep);
+  const half = halfway(curve, region, lines, falling, band, steep?.time.value ?? centre);
   const at = half ?? steep?.time.value ?? centre;
   const from: Term = { times: 1, of: lines.from.functional(at) };
   const to: Term = { times: -1, of: lines.to.functional(at) };
   const change = lines.from.at(at) - lines.to.at(at);
-  const maxima = rateMaxima(curve, window, smooth, falling, near);
+  const maxima = propagate ? rateMaxima(curve, window, smooth, falling, near) : noMaxima;
   const limits = { slope: options.levelSlope ?? Infinity, ofRate: LEVEL_SHARE * maxima.largest };
   return {
     massStart: measure(lines.from.at(at), () => [from]),
@@ -114,10 +118,12 @@ export function massStep(curve: Curve, window: Window, options: MassStepOptions)
     }),
     rate: steep && { ...steep.slope, value: -steep.slope.value },
     maxima,
-    edges: {
-      from: levelTest(curve, lines.from.range, limits, known),
-      to: levelTest(curve, lines.to.range, limits, known),
-    },
+    edges: propagate
+      ? {
+          from: levelTest(curve, lines.from.range, limits, known),
+          to: levelTest(curve, lines.to.range, limits, known),
+        }
+      : { from: untested, to: untested },
     readings: inside.last - inside.first,
     shapes: shapesOf(lines, steep),
   };
@@ -142,10 +148,20 @@ function meeting(line: StretchLine, steep: Steepest, measure: Measure): Measured
   ]);
 }
 
+/** Where a curve can be halfway: between both ends of its tangent and as far again; elsewhere it need not be looked for. */
+function betweenEnds(curve: Curve, inside: SampleRange, lines: Lines, steep: Steepest | null): SampleRange {
+  if (steep === null) return inside;
+  const t0 = steep.time.value;
+  const reach = (2 * (lines.from.at(t0) - lines.to.at(t0))) / Math.abs(steep.slope.value);
+  const first = firstAtOrAfter(curve.x, t0 - Math.abs(reach), inside.first, inside.last);
+  const last = firstAfter(curve.x, t0 + Math.abs(reach), first, inside.last);
+  return last - first < 2 ? inside : { first, last };
+}
+
 /** The passage of the curve through the line midway between both, in the direction of the step, next to the inflection. */
 function halfway(
   curve: Curve,
-  inside: { first: number; last: number },
+  inside: SampleRange,
   lines: Lines,
   falling: boolean,
   band: number,

@@ -1,5 +1,4 @@
 import type { NoiseComponent } from './noise';
-import { varianceOf } from './noise';
 
 /** Robust variance of contrasts of neighbouring block means, one block length. */
 export interface BlockVariance {
@@ -47,18 +46,30 @@ export function fitNoise(
   for (let time = interval; time / SPACING < duration; time *= SPACING) slow.push({ variance: 1, time });
   const longest = seen[seen.length - 1].size;
 
-  const plain = fit(seen, [white], interval);
+  const shapes = { white: shapeOf(white, seen, interval), slow: shapeOf(slow, seen, interval) };
+  const plain = fit(seen, [shapes.white]);
   if (seen.length < 2) return plain.components;
-  const flicker = fit(seen, [white, slow], interval);
+  const flicker = fit(seen, [shapes.white, shapes.slow]);
   const chosen = plain.deviance - flicker.deviance > BELIEF ? flicker : plain;
   const expected = Math.max(1, seen.length - 2);
   if (chosen.deviance <= expected + 3 * Math.sqrt(2 * expected)) return chosen.components;
   let best = chosen;
   for (let size = 1; size <= longest / 2; size *= 2) {
-    const filtered = fit(seen, [white, slow, [{ variance: 1, time: size * interval }]], interval);
+    const averaging = shapeOf([{ variance: 1, time: size * interval }], seen, interval);
+    const filtered = fit(seen, [shapes.white, shapes.slow, averaging]);
     if (filtered.deviance < best.deviance - BELIEF) best = filtered;
   }
   return best.components;
+}
+
+/** Components of fixed proportions, and the variance they give the contrast of each block length. */
+interface PartShape {
+  readonly components: readonly NoiseComponent[];
+  readonly variances: readonly number[];
+}
+
+function shapeOf(components: readonly NoiseComponent[], blocks: readonly BlockVariance[], interval: number): PartShape {
+  return { components, variances: blocks.map((b) => contrastVariance(components, b.size, interval)) };
 }
 
 /** Components below this share of the largest are not worth their pass over the readings. */
@@ -69,12 +80,8 @@ interface Fitted {
   readonly deviance: number;
 }
 
-function fit(
-  blocks: readonly BlockVariance[],
-  parts: readonly (readonly NoiseComponent[])[],
-  interval: number,
-): Fitted {
-  const shapes = parts.map((part) => blocks.map((b) => contrastVariance(part, b.size, interval)));
+function fit(blocks: readonly BlockVariance[], parts: readonly PartShape[]): Fitted {
+  const shapes = parts.map((part) => part.variances);
   const amplitudes = shapes.map((shape) => blocks[0].variance / shape[0] / parts.length);
   const model = (j: number): number => shapes.reduce((sum, shape, k) => sum + amplitudes[k] * shape[j], 0);
   for (let round = 0; round < 400; round++) {
@@ -94,17 +101,38 @@ function fit(
     const ratio = b.variance / model(j);
     deviance += b.count * (ratio - 1 - Math.log(ratio));
   });
-  const all = parts.flatMap((part, k) => part.map((c) => ({ variance: amplitudes[k] * c.variance, time: c.time })));
+  const all = parts.flatMap((part, k) =>
+    part.components.map((c) => ({ variance: amplitudes[k] * c.variance, time: c.time })),
+  );
   const most = Math.max(...all.map((c) => c.variance));
   const components = all.filter((c) => c.variance > NOTHING * most);
   return { components, deviance };
 }
 
-/** Variance of the contrast of blocks of `size` readings on an even grid, for given components. */
+/**
+ * Variance of the contrast of neighbouring blocks of `size` readings on an even grid: closed sums of the geometric
+ * autocorrelation exp(-lag·interval/time) of each component.
+ */
 export function contrastVariance(components: readonly NoiseComponent[], size: number, interval: number): number {
-  if (components.every((c) => c.time === 0)) return components.reduce((sum, c) => sum + c.variance, 0) / size;
-  const weights = new Float64Array(CONTRAST.length * size);
-  CONTRAST.forEach((c, block) => weights.fill(c / size, block * size, (block + 1) * size));
-  const x = Float64Array.from(weights, (_, i) => i * interval);
-  return varianceOf({ sigma: 0, resolution: 0, components, dof: null }, x, [{ first: 0, weights }]);
+  let total = 0;
+  for (const { variance, time } of components) {
+    if (time === 0) {
+      total += variance / size;
+      continue;
+    }
+    const r = Math.exp(-interval / time);
+    const rest = -Math.expm1(-interval / time);
+    const all = -Math.expm1((-interval * size) / time);
+    const own = (size + (2 * r * (size - all / rest)) / rest) / (size * size);
+    const pair = ((all / rest) * (all / rest)) / (size * size);
+    let sum = 0;
+    for (let i = 0; i < CONTRAST.length; i++) {
+      for (let j = 0; j < CONTRAST.length; j++) {
+        const apart = Math.abs(i - j);
+        sum += CONTRAST[i] * CONTRAST[j] * (apart === 0 ? own : pair * r ** ((apart - 1) * size + 1));
+      }
+    }
+    total += variance * Math.max(0, sum);
+  }
+  return total;
 }

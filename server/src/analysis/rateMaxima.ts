@@ -13,6 +13,8 @@ export interface RateMaxima {
   readonly least: { readonly time: number; readonly rate: number } | null;
 }
 
+export const noMaxima: RateMaxima = { count: 0, times: [], largest: 0, least: null };
+
 const PROMINENCE = 0.05;
 /** The largest and smallest of some hundred noisy rates lie about six uncertainties apart; eight hardly happens. */
 const CHANCE = 8;
@@ -29,7 +31,7 @@ export function rateMaxima(
   const rate = falling ? slope.map((s) => -s) : slope;
   let largest = 0;
   for (const r of rate) largest = Math.max(largest, r);
-  if (largest === 0) return { count: 0, times: [], largest: 0, least: null };
+  if (largest === 0) return noMaxima;
   const middle = x[x.length >> 1];
   const noisy = noise === null ? 0 : CHANCE * slopeAt(curve, middle, smooth, noise).noise;
   const times = prominent(rate, Math.max(PROMINENCE * largest, noisy));

@@ -1,38 +1,36 @@
-import { blockMeans } from './blockMeans';
 import type { Curve, Window } from './curve';
+import { localPolynomial } from './localPolynomial';
 import { localSlope } from './localSlope';
 import { noiseOf, type Noise } from './noise';
-import { localPolynomial } from './localPolynomial';
-import { firstAfter, firstAtOrAfter, samplesAround, samplesIn, type SampleRange } from './range';
+import { firstAfter, firstAtOrAfter, samplesAround } from './range';
+import { thinned } from './thinned';
 
-/** Points of the derivative curve within one smoothing width. */
-const POINTS = 24;
+/** Points of the derivative curve within one smoothing width, at least; less than twice as many. */
+const POINTS = 16;
 
-/** The slope dy/dt of a curve on a grid of its own; `mass` loses where it is negative. */
+/** The slope dy/dt of a curve on a grid of its own. */
 export interface SlopeCurve {
   readonly x: Float64Array;
   readonly slope: Float64Array;
+  /** Readings averaged to one point of the grid; 1: the grid is that of the readings. */
+  readonly size: number;
 }
 
 /**
  * The derivative dy/dt (per s) of a curve inside a window, by local cubics of full width `smooth` (s). Where the run has
- * more than 24 readings in that width, neighbours are averaged first to about 24 a width and the curve has one point for
- * each average: O(readings in the window), for looking and finding; numbers reported are then read from all readings by
- * `slopeAt`. Data beyond the window serve at its ends; only at the ends of the data is the fit one-sided.
+ * more than 32 readings in that width, neighbours are averaged first to between 16 and 32 a width and the curve has one
+ * point for each average: for looking and finding; numbers reported are then read from all readings by `slopeAt`. Data
+ * beyond the window serve at its ends; only at the ends of the data is the fit one-sided. The grid does not depend on the
+ * window. O(points of the grid in the window), the averages once a curve.
  */
 export function slopeCurve(curve: Curve, window: Window, smooth: number): SlopeCurve {
-  const { x } = curve;
-  const wide = samplesIn(x, { from: window.from - smooth, to: window.to + smooth });
-  const size = blockSize(x, wide, smooth);
-  const means =
-    size === 1
-      ? { x: x.subarray(wide.first, wide.last), y: curve.y.subarray(wide.first, wide.last) }
-      : blockMeans(x, curve.y, wide, size);
+  const size = blockSize(curve, smooth);
+  const means = size === 1 ? curve : thinned(curve, size);
   const from = firstAtOrAfter(means.x, window.from);
   const to = firstAfter(means.x, window.to, from);
   const slope = new Float64Array(to - from);
-  let low = 0;
-  let high = 0;
+  let low = firstAtOrAfter(means.x, window.from - smooth / 2);
+  let high = low;
   for (let i = from; i < to; i++) {
     const centre = means.x[i];
     while (means.x[low] < centre - smooth / 2) low++;
@@ -42,13 +40,14 @@ export function slopeCurve(curve: Curve, window: Window, smooth: number): SlopeC
     if (last - first < 5) ({ first, last } = samplesAround(means.x, centre, smooth, 5));
     slope[i - from] = localSlope(means.x, means.y, first, last, centre);
   }
-  return { x: means.x.subarray(from, to), slope };
+  return { x: means.x.subarray(from, to), slope, size };
 }
 
-/** Readings averaged to one so that a smoothing width holds about 24 averages. */
-export function blockSize(x: Float64Array, { first, last }: SampleRange, smooth: number): number {
-  const interval = (x[last - 1] - x[first]) / Math.max(1, last - 1 - first);
-  return Math.max(1, Math.floor(smooth / interval / POINTS));
+/** The power of two of readings averaged to one so that a smoothing width holds 16 to 32 averages. */
+function blockSize({ x }: Curve, smooth: number): number {
+  const interval = (x[x.length - 1] - x[0]) / (x.length - 1);
+  const most = smooth / interval / POINTS;
+  return most < 2 ? 1 : 2 ** Math.floor(Math.log2(most));
 }
 
 /** The slope dy/dt at `t` from all readings within `smooth`, and its noise. */

@@ -7,11 +7,11 @@ import type { Measured } from './measured';
 import { noiseOf, type Noise, type NoiseComponent } from './noise';
 import { fitPolynomial } from './polynomialFit';
 import { firstAfter, firstAtOrAfter, samplesAround, samplesIn } from './range';
-import { slopeAt, slopeCurve } from './slopeCurve';
+import { slopeAt, slopeCurve, type SlopeCurve } from './slopeCurve';
 
-/** Widths tried to place the steepest point grow by this factor, at most so often. */
+/** Widths tried to place the steepest point grow by at least this factor, at most so often. */
 const GROWTH = 1.25;
-const WIDTHS = 16;
+const WIDTHS = 8;
 /** Placed well enough: a share of the width of the slope's peak at three quarters of its height. */
 const PLACED = 0.01;
 /** Averages a width is cut into for placing; their own bias is far below any noise. */
@@ -55,7 +55,8 @@ export function steepest(
 ): Steepest | null {
   const sign = direction === 'falling' ? -1 : 1;
   let width = Math.max(options.smooth, leastWidth(curve, window));
-  let start = coarsest(curve, window, sign, width);
+  let slopes = slopeCurve(curve, window, width);
+  let start = coarsest(curve, slopes, sign, width);
   if (start === null) return null;
   const noise = options.noise && localNoise(options.noise, curve, start, width);
   if (noise !== null) {
@@ -64,10 +65,12 @@ export function steepest(
     if (wanted > 1) {
       // The noise of a slope falls with the width to the power 3/2.
       width = Math.min(width * wanted ** (2 / 3), Math.max(width, (window.to - window.from) / 4));
-      start = coarsest(curve, window, sign, width) ?? start;
+      slopes = slopeCurve(curve, window, width);
+      start = coarsest(curve, slopes, sign, width) ?? start;
     }
   }
-  const placed = place(curve, window, start, sign, width, noise);
+  const peak = noise === null ? null : peakOfSlope(slopes, start, sign);
+  const placed = place(curve, window, start, sign, width, peak, noise);
   return steepestAt(curve, placed, { ...options, noise });
 }
 
@@ -102,8 +105,7 @@ function leastWidth(curve: Curve, window: Window): number {
   return last - first < 2 ? 0 : (4 * (curve.x[last - 1] - curve.x[first])) / (last - 1 - first);
 }
 
-function coarsest(curve: Curve, window: Window, sign: number, smooth: number): number | null {
-  const { x, slope } = slopeCurve(curve, window, smooth);
+function coarsest(curve: Curve, { x, slope }: SlopeCurve, sign: number, smooth: number): number | null {
   const first = curve.x[0] + smooth / 2;
   const last = curve.x[curve.x.length - 1] - smooth / 2;
   let best: number | null = null;
@@ -123,35 +125,50 @@ interface Placed {
   readonly noise: number;
 }
 
-function place(curve: Curve, window: Window, start: number, sign: number, width: number, noise: Noise | null): Placed {
+function place(
+  curve: Curve,
+  window: Window,
+  start: number,
+  sign: number,
+  width: number,
+  peak: PeakOfSlope | null,
+  noise: Noise | null,
+): Placed {
   const { x } = curve;
   const from = Math.min(window.from, start - width / 2);
   const to = Math.max(window.to, start + width / 2);
   const within = { first: firstAtOrAfter(x, from), last: firstAfter(x, to) };
-  const peak = noise === null ? null : peakOfSlope(curve, window, start, sign, width);
   let best: Placed | null = null;
-  for (let k = 0, wide = width; k < WIDTHS; k++, wide *= GROWTH) {
-    if (k > 0 && (peak === null || wide > peak.width)) break;
+  let wide = width;
+  for (let k = 0; k < WIDTHS; k++) {
     const zero = curvatureZero(curve, within, best?.time ?? start, wide, sign, noise);
-    if (zero === null) continue;
+    if (peak === null && zero === null) break;
+    const before = wide;
+    if (zero === null) {
+      wide = Math.min(wide * GROWTH, peak?.width ?? 0);
+      if (!(wide > before)) break;
+      continue;
+    }
     const third = Math.min(zero.third, peak?.third ?? Infinity);
     best = { time: zero.time, noise: third > 0 ? zero.second / third : Infinity };
     if (peak === null || best.noise <= PLACED * peak.width) break;
+    // The noise of a second derivative falls with the width to the power 5/2.
+    wide = Math.min(wide * Math.max(GROWTH, (best.noise / (PLACED * peak.width)) ** 0.4), peak.width);
+    if (!(wide > before)) break;
   }
   const widest = (peak?.width ?? width) / Math.sqrt(12);
   // Where the top is flat the point may lie anywhere in it.
   return best === null ? { time: start, noise: widest } : { time: best.time, noise: Math.min(best.noise, widest) };
 }
 
-/** Width of the peak of the slope at three quarters of its height, and the third derivative a parabola of it has. */
-function peakOfSlope(
-  curve: Curve,
-  window: Window,
-  start: number,
-  sign: number,
-  width: number,
-): { width: number; third: number } | null {
-  const { x, slope } = slopeCurve(curve, window, width);
+interface PeakOfSlope {
+  /** Its width at three quarters of its height, s. */
+  readonly width: number;
+  /** The third derivative of the curve that a parabola of that width has. */
+  readonly third: number;
+}
+
+function peakOfSlope({ x, slope }: SlopeCurve, start: number, sign: number): PeakOfSlope | null {
   if (x.length === 0) return null;
   const top = Math.min(x.length - 1, firstAtOrAfter(x, start));
   const height = sign * slope[top];
