@@ -30,7 +30,7 @@ export function columns(p: Programme, signals: Arrays): Arrays {
   ];
 }
 
-/** Everything the checks find on a gloss and its arrays, evaluated as the program does. Blanks in the order of the gloss. */
+/** Everything that is found on a gloss and its arrays, evaluated as the program does. Blanks in the order of the gloss. */
 export function checked(data: Arrays, gloss: string, blanks: readonly BlankData[] = []): Finding[] {
   const program = resolveProgram(parse(gloss), null);
   assert.deepEqual(program.findings, [], 'the gloss of the test has findings of its own');
@@ -45,27 +45,12 @@ export function checked(data: Arrays, gloss: string, blanks: readonly BlankData[
   const prepared = prepareRun(program, raw, [], inputs, memo, new Counters());
   const limit = (code: FindingCode) => effectiveLimit(program, code);
   const input = { program, prepared, raw, blanks: inputs, joins: [], display: (path: string) => path, limit };
-  const checks = checksOf(input, memo);
-  const found: Finding[] = [...prepared.findings];
-  const collect = (findings: readonly Finding[]) => {
-    found.push(...findings);
-    return findings;
-  };
-  evaluateProgram(
-    {
-      program,
-      run: prepared.run,
-      dataFindings: prepared.findings,
-      limit,
-      checks: {
-        onOutcomes: (outcomes) => collect(checks.onOutcomes(outcomes)),
-        onResults: (results) => collect(checks.onResults(results)),
-      },
-    },
+  const evaluated = evaluateProgram(
+    { program, run: prepared.run, dataFindings: prepared.findings, limit, checks: checksOf(input, memo) },
     memo,
     new Counters(),
   );
-  return found;
+  return [...evaluated.findings];
 }
 
 /** The findings of one code, of which there must be at least one, and its numbers must be in the message. */

@@ -9,6 +9,7 @@ import { checkColumns } from './columns';
 import type { CheckContext } from './context';
 import { checkCrossing } from './crossings';
 import { checkCrucible } from './crucible';
+import { checkDetection } from './detection';
 import { checkEdges } from './edges';
 import { checkFiles } from './files';
 import { checkGases, checkSwitchInWindow } from './gas';
@@ -50,6 +51,7 @@ export function checkRunAlone(context: CheckContext): Finding[] {
 export function checkStatement(context: CheckContext, outcome: StatementOutcome): Finding[] {
   if (outcome.failure !== null || outcome.placed === null) return [];
   return [
+    ...checkDetection(outcome),
     ...checkWindow(context, outcome),
     ...checkRecordInWindow(context, outcome),
     ...checkSampling(context, outcome),

@@ -18,6 +18,7 @@ export function checkStepWithoutBlank(context: CheckContext, outcome: StatementO
   const { analysis, placed } = outcome;
   const signal = context.run.signals.get('mass');
   if (analysis?.of !== 'step' || placed === null || signal === undefined || signal.blank !== null) return [];
+  if (outcome.quantities.some((q) => q.limit !== null)) return [];
   const perUnit = milligramsPerUnit(context);
   const change = Math.abs(analysis.step.change.value);
   const share = (100 * change) / context.run.mass.reference;

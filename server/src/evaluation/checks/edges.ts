@@ -15,6 +15,8 @@ import { at, celsius, moveEdge, percent, placeText, plain } from './wording';
 
 /** Whether the ends of a window stand on level ground, and what it does to the result if not. */
 export function checkEdges(context: CheckContext, outcome: StatementOutcome): Finding[] {
+  // What is not detected has no edge that could matter.
+  if (outcome.quantities.some((q) => q.limit !== null)) return [];
   // The parts of a sum meet where nothing is level; that is why they are summed.
   if (partsOfSums(context.program).has(outcome.name)) return [];
   if (outcome.analysis?.of === 'step') return stepEdges(context, outcome);
