@@ -235,7 +235,7 @@ describe('checks of blanks', () => {
 
 describe('checks of steps without a blank', () => {
   const bare = (loss: number, place = '300..500 °C', clauses: readonly string[] = own) => {
-    const mass = signalOf(heating, (T) => 20 - loss * rise(T, 400, 8) + nitrogen(T), 0.0004);
+    const mass = signalOf(heating, (T) => 20 - loss * rise(T, 400, 8) + nitrogen(T), 0.0002);
     return checked(
       columns(heating, [{ signal: 'mass', unit: 'mg', values: mass }]),
       ['run "a.csv"', '  mass 20 mg', ...clauses, `step First ${place}`].join('\n'),
