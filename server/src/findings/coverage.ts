@@ -16,6 +16,7 @@ const lacking: Readonly<Record<string, string>> = {
   A04: 'stored results to compare with: the record of an approval',
   A10: 'conditions from the header of the data file (gas, crucible, date, sensor) to compare with the gloss',
   B03: 'count of runs and interventions since the blank: an instrument log',
+  B10: 'time in which the old gas is cleared: the volume of the furnace (here a fixed time after the switch)',
   B11: 'order of corrections made before the export: a history in the file (here it is fixed: blank, calibration, normalisation)',
   D08: 'slope of a reference melting at the same rate: a standard run',
   D11: 'that a peak is claimed to be a melting: a purpose of the statement',
