@@ -11,12 +11,27 @@ const LONGEST = 16;
 /** More scatter than so many deviations of chance is believed. */
 const SURE = 3;
 
+const known = new WeakMap<Curve, { noise: Noise; found: Map<string, Noise> }>();
+const KEPT = 64;
+
 /**
  * The noise about a point. Readings often scatter more while a reaction runs than at rest (gas, temperature control): where
  * the contrasts of neighbouring readings within five smoothing widths are larger than the segment's noise explains, by more
- * than chance, the autocovariance is fitted to them instead. Never less than the segment's noise.
+ * than chance, the autocovariance is fitted to them instead. Never less than the segment's noise. The point is rounded to a
+ * whole smoothing width, and the answer kept with the curve: windows that move ask again.
  */
 export function localNoise(noise: Noise, curve: Curve, at: number, smooth: number): Noise {
+  if (!(smooth > 0)) return noise;
+  const step = Math.round((at - curve.x[0]) / smooth);
+  let kept = known.get(curve);
+  if (kept?.noise !== noise || kept.found.size > KEPT) known.set(curve, (kept = { noise, found: new Map() }));
+  const key = `${step} ${smooth}`;
+  let found = kept.found.get(key);
+  if (found === undefined) kept.found.set(key, (found = estimate(noise, curve, curve.x[0] + step * smooth, smooth)));
+  return found;
+}
+
+function estimate(noise: Noise, curve: Curve, at: number, smooth: number): Noise {
   const { x, y } = curve;
   const first = firstAtOrAfter(x, at - WIDTHS * smooth);
   const last = firstAfter(x, at + WIDTHS * smooth, first);

@@ -6,10 +6,11 @@ import { levelTest, untested, type LevelState } from './levelTest';
 import type { Measured } from './measured';
 import { noiseOf, type Noise } from './noise';
 import { passages } from './passage';
-import { firstAfter, firstAtOrAfter, samplesIn, type SampleRange } from './range';
+import { samplesIn, type SampleRange } from './range';
 import { noMaxima, rateMaxima, type RateMaxima } from './rateMaxima';
 import { slopeAt } from './slopeCurve';
 import { steepest, type Steepest } from './steepest';
+import { thinnedTo, type Thinned } from './thinned';
 
 export interface MassStepOptions {
   readonly by: 'levels' | 'tangents';
@@ -92,9 +93,7 @@ export function massStep(curve: Curve, window: Window, options: MassStepOptions)
   const steep = steepest(curve, window, falling ? 'falling' : 'rising', { smooth, noise, propagate });
   const near = propagate ? (steep?.noise ?? noise) : null;
   const measureNear = measureWith(near);
-  const band = noise === null ? 0 : 3 * noise.sigma;
-  const region = betweenEnds(curve, inside, lines, steep);
-  const half = halfway(curve, region, lines, falling, band, steep?.time.value ?? centre);
+  const half = steep && halfway(curve, window, lines, falling, smooth, steep, noise?.sigma ?? 0);
   const at = half ?? steep?.time.value ?? centre;
   const from: Term = { times: 1, of: lines.from.functional(at) };
   const to: Term = { times: -1, of: lines.to.functional(at) };
@@ -148,38 +147,38 @@ function meeting(line: StretchLine, steep: Steepest, measure: Measure): Measured
   ]);
 }
 
-/** Where a curve can be halfway: between both ends of its tangent and as far again; elsewhere it need not be looked for. */
-function betweenEnds(curve: Curve, inside: SampleRange, lines: Lines, steep: Steepest | null): SampleRange {
-  if (steep === null) return inside;
-  const t0 = steep.time.value;
-  const reach = (2 * (lines.from.at(t0) - lines.to.at(t0))) / Math.abs(steep.slope.value);
-  const first = firstAtOrAfter(curve.x, t0 - Math.abs(reach), inside.first, inside.last);
-  const last = firstAfter(curve.x, t0 + Math.abs(reach), first, inside.last);
-  return last - first < 2 ? inside : { first, last };
-}
-
-/** The passage of the curve through the line midway between both, in the direction of the step, next to the inflection. */
+/**
+ * The passage of the curve through the line midway between both, in the direction of the step, next to the inflection. Looked
+ * for on averages first, then on the readings about it, as far as noise can cross to and fro.
+ */
 function halfway(
   curve: Curve,
-  inside: SampleRange,
+  window: Window,
   lines: Lines,
   falling: boolean,
-  band: number,
-  near: number,
+  smooth: number,
+  steep: Steepest,
+  sigma: number,
 ): number | null {
-  const { x, y } = curve;
-  const mid = (t: number): number => (lines.from.at(t) + lines.to.at(t)) / 2;
+  const near = steep.time.value;
   const height = Math.abs(lines.from.at(near) - lines.to.at(near));
-  const origin = mid(x[inside.first]);
+  const band = Math.min(3 * sigma, height / 4);
   const slope = (lines.from.slope + lines.to.slope) / 2;
-  const start = x[inside.first];
-  const value = (i: number): number => y[i] - origin - slope * (x[i] - start);
-  let best: number | null = null;
-  for (const p of passages(x, value, inside.first, inside.last, Math.min(band, height / 4))) {
-    if (p.direction !== (falling ? 'falling' : 'rising')) continue;
-    if (best === null || Math.abs(p.time - near) < Math.abs(best - near)) best = p.time;
-  }
-  return best;
+  const origin = (lines.from.at(near) + lines.to.at(near)) / 2;
+  const nearest = ({ x, y }: Thinned, { first, last }: SampleRange): number | null => {
+    let best: number | null = null;
+    for (const p of passages(x, (i) => y[i] - origin - slope * (x[i] - near), first, last, band)) {
+      if (p.direction !== (falling ? 'falling' : 'rising')) continue;
+      if (best === null || Math.abs(p.time - near) < Math.abs(best - near)) best = p.time;
+    }
+    return best;
+  };
+  const { means, size } = thinnedTo(curve, smooth / 8);
+  const about = nearest(means, samplesIn(means.x, window));
+  if (size === 1 || about === null) return about;
+  const reach = Math.max(smooth, (8 * sigma) / Math.abs(steep.slope.value - slope));
+  const from = Math.max(window.from, about - reach);
+  return nearest(curve, samplesIn(curve.x, { from, to: Math.min(window.to, about + reach) })) ?? about;
 }
 
 function midpointOf(curve: Curve, lines: Lines, time: number, smooth: number, measure: Measure): Measured | null {

@@ -22,6 +22,9 @@ export interface Noise {
 /** No noise at all. */
 export const silent: Noise = { sigma: 0, resolution: 0, components: [], dof: null };
 
+/** Against a piece of so many samples and so many correlation times, a component is as white noise. */
+const MANY = 64;
+const SHORT = 100;
 /** A correlation time so many times as long as a group of samples sees the group as one. */
 const GROUP = 16;
 /** Groups that a piece keeps at least, so that its shape stays. */
@@ -30,7 +33,8 @@ const FEWEST = 64;
 /**
  * Variance of a linear functional of the samples, in the square of its unit: the sum over all pairs of samples of weight
  * times weight times autocovariance, on any grid, in one pass per component. For components slow against the sampling,
- * neighbours are taken together (the error stays below a hundredth of the variance). `pieces` ascending and disjoint, as
+ * neighbours are taken together (the error stays about a hundredth of the variance), and
+ * components short against a piece are taken as white. `pieces` ascending and disjoint, as
  * `sumOf` gives them.
  */
 export function varianceOf(noise: Noise, x: Float64Array, pieces: readonly Functional[]): number {
@@ -43,7 +47,11 @@ export function varianceOf(noise: Noise, x: Float64Array, pieces: readonly Funct
   }));
   for (const { variance, time } of slow) {
     grouped = grouped.map((piece) => coarser(piece, time));
-    total += variance * correlatedSum(grouped, time);
+    const long = grouped.filter((piece) => isLong(piece, time));
+    for (const piece of long) total += variance * asWhite(piece, time);
+    if (long.length < grouped.length) {
+      total += variance * correlatedSum(long.length === 0 ? grouped : grouped.filter((g) => !long.includes(g)), time);
+    }
   }
   return total;
 }
@@ -57,6 +65,18 @@ export function noiseOf(noise: Noise, x: Float64Array, terms: readonly Term[]): 
 interface Grouped {
   readonly x: Float64Array;
   readonly weights: Float64Array;
+}
+
+function isLong({ x }: Grouped, time: number): boolean {
+  return x.length >= MANY && x[x.length - 1] - x[0] > SHORT * time;
+}
+
+/** Sum of squares times the sum of the autocorrelation over all lags of an even grid. */
+function asWhite({ x, weights }: Grouped, time: number): number {
+  const r = Math.exp(-(x[x.length - 1] - x[0]) / (x.length - 1) / time);
+  let sum = 0;
+  for (const w of weights) sum += w * w;
+  return (sum * (1 + r)) / (1 - r);
 }
 
 function coarser(piece: Grouped, time: number): Grouped {

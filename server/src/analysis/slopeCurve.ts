@@ -3,10 +3,10 @@ import { localPolynomial } from './localPolynomial';
 import { localSlope } from './localSlope';
 import { noiseOf, type Noise } from './noise';
 import { firstAfter, firstAtOrAfter, samplesAround } from './range';
-import { thinned } from './thinned';
+import { thinnedTo } from './thinned';
 
 /** Points of the derivative curve within one smoothing width, at least; less than twice as many. */
-const POINTS = 16;
+const POINTS = 8;
 
 /** The slope dy/dt of a curve on a grid of its own. */
 export interface SlopeCurve {
@@ -18,14 +18,13 @@ export interface SlopeCurve {
 
 /**
  * The derivative dy/dt (per s) of a curve inside a window, by local cubics of full width `smooth` (s). Where the run has
- * more than 32 readings in that width, neighbours are averaged first to between 16 and 32 a width and the curve has one
+ * more than 16 readings in that width, neighbours are averaged first to between 8 and 16 a width and the curve has one
  * point for each average: for looking and finding; numbers reported are then read from all readings by `slopeAt`. Data
  * beyond the window serve at its ends; only at the ends of the data is the fit one-sided. The grid does not depend on the
  * window. O(points of the grid in the window), the averages once a curve.
  */
 export function slopeCurve(curve: Curve, window: Window, smooth: number): SlopeCurve {
-  const size = blockSize(curve, smooth);
-  const means = size === 1 ? curve : thinned(curve, size);
+  const { means, size } = thinnedTo(curve, smooth / POINTS);
   const from = firstAtOrAfter(means.x, window.from);
   const to = firstAfter(means.x, window.to, from);
   const slope = new Float64Array(to - from);
@@ -41,13 +40,6 @@ export function slopeCurve(curve: Curve, window: Window, smooth: number): SlopeC
     slope[i - from] = localSlope(means.x, means.y, first, last, centre);
   }
   return { x: means.x.subarray(from, to), slope, size };
-}
-
-/** The power of two of readings averaged to one so that a smoothing width holds 16 to 32 averages. */
-function blockSize({ x }: Curve, smooth: number): number {
-  const interval = (x[x.length - 1] - x[0]) / (x.length - 1);
-  const most = smooth / interval / POINTS;
-  return most < 2 ? 1 : 2 ** Math.floor(Math.log2(most));
 }
 
 /** The slope dy/dt at `t` from all readings within `smooth`, and its noise. */

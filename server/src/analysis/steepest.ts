@@ -1,4 +1,3 @@
-import { blockMeans } from './blockMeans';
 import type { Curve, Window } from './curve';
 import type { Functional } from './functional';
 import { localNoise } from './localNoise';
@@ -6,8 +5,9 @@ import { localPolynomial } from './localPolynomial';
 import type { Measured } from './measured';
 import { noiseOf, type Noise, type NoiseComponent } from './noise';
 import { fitPolynomial } from './polynomialFit';
-import { firstAfter, firstAtOrAfter, samplesAround, samplesIn } from './range';
+import { firstAtOrAfter, samplesAround, samplesIn } from './range';
 import { slopeAt, slopeCurve, type SlopeCurve } from './slopeCurve';
+import { thinnedTo } from './thinned';
 
 /** Widths tried to place the steepest point grow by at least this factor, at most so often. */
 const GROWTH = 1.25;
@@ -15,7 +15,7 @@ const WIDTHS = 8;
 /** Placed well enough: a share of the width of the slope's peak at three quarters of its height. */
 const PLACED = 0.01;
 /** Averages a width is cut into for placing; their own bias is far below any noise. */
-const BLOCKS = 60;
+const BLOCKS = 40;
 /** Noise of the slope, as a share of it, up to which the largest slope can be told from its neighbours. */
 const CLEAR = 0.02;
 
@@ -134,14 +134,14 @@ function place(
   peak: PeakOfSlope | null,
   noise: Noise | null,
 ): Placed {
-  const { x } = curve;
-  const from = Math.min(window.from, start - width / 2);
-  const to = Math.max(window.to, start + width / 2);
-  const within = { first: firstAtOrAfter(x, from), last: firstAfter(x, to) };
+  const allowed = {
+    from: Math.min(window.from, start - width / 2),
+    to: Math.max(window.to, start + width / 2),
+  };
   let best: Placed | null = null;
   let wide = width;
   for (let k = 0; k < WIDTHS; k++) {
-    const zero = curvatureZero(curve, within, best?.time ?? start, wide, sign, noise);
+    const zero = curvatureZero(curve, allowed, best?.time ?? start, wide, sign, noise);
     if (peak === null && zero === null) break;
     const before = wide;
     if (zero === null) {
@@ -183,18 +183,18 @@ function peakOfSlope({ x, slope }: SlopeCurve, start: number, sign: number): Pea
 /** The zero of the second derivative of a local quartic next to `start`, where the slope is an extremum of that sign. */
 function curvatureZero(
   curve: Curve,
-  within: { first: number; last: number },
+  allowed: Window,
   start: number,
   width: number,
   sign: number,
   noise: Noise | null,
 ): { time: number; second: number; third: number } | null {
+  const { means, size } = thinnedTo(curve, width / BLOCKS);
+  const within = samplesIn(means.x, allowed);
   let centre = start;
   for (let round = 0; round < 12; round++) {
-    const range = samplesAround(curve.x, centre, width, 7, within);
-    const size = Math.max(1, Math.floor((range.last - range.first) / BLOCKS));
-    const means = blockMeans(curve.x, curve.y, range, size);
-    const fit = fitPolynomial(means.x, means.y, 0, means.x.length, 4, size > 1 ? means.counts : undefined);
+    const { first, last } = samplesAround(means.x, centre, width, 7, within);
+    const fit = fitPolynomial(means.x, means.y, first, last, 4, means.counts);
     const third = fit.at(centre, 3);
     if (!(sign * third < 0)) return null;
     const step = -fit.at(centre, 2) / third;
@@ -203,7 +203,7 @@ function curvatureZero(
     if (Math.abs(step) > 1e-7 * width && round < 11) continue;
     if (noise === null) return { time: centre, second: 0, third: Math.abs(third) };
     const of = fit.functional(centre, 2);
-    const second = noiseOf({ ...noise, components: averaged(noise.components, means.x, size) }, means.x, [
+    const second = noiseOf({ ...noise, components: averaged(noise.components, means.x, first, last, size) }, means.x, [
       { times: 1, of },
     ]);
     return { time: centre, second, third: Math.abs(third) };
@@ -212,9 +212,15 @@ function curvatureZero(
 }
 
 /** The noise of block means: white noise averages, slow noise hardly. */
-function averaged(components: readonly NoiseComponent[], x: Float64Array, size: number): readonly NoiseComponent[] {
+function averaged(
+  components: readonly NoiseComponent[],
+  x: Float64Array,
+  first: number,
+  last: number,
+  size: number,
+): readonly NoiseComponent[] {
   if (size === 1) return components;
-  const length = (x[x.length - 1] - x[0]) / (x.length - 1);
+  const length = (x[last - 1] - x[first]) / (last - 1 - first);
   return components.map(({ variance, time }) => {
     if (time === 0) return { variance: variance / size, time };
     const r = length / time;
