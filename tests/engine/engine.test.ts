@@ -39,7 +39,7 @@ const value = (s: Snapshot, id: string) => s.results.find((r) => r.id === id)?.v
 
 describe('engine', () => {
   it('gives known losses of a computed run within their expanded uncertainty', async () => {
-    const { engine, host } = engineOn({ 'a.csv': data });
+    const { engine } = engineOn({ 'a.csv': data });
     const s = await evaluate(engine, gloss);
     for (const [id, truth] of [
       ['First.loss', 10],
@@ -55,7 +55,7 @@ describe('engine', () => {
   });
 
   it('recomputes one moved window and its dependants, nothing else', async () => {
-    const { engine, counters, host } = engineOn({ 'a.csv': data });
+    const { engine, counters } = engineOn({ 'a.csv': data });
     await evaluate(engine, gloss);
     const evaluations = counters.of('evaluations');
     const reads = counters.of('reads');
@@ -67,7 +67,7 @@ describe('engine', () => {
   });
 
   it('recomputes nothing for a comment, blank lines or another order of statements, and gives the same numbers', async () => {
-    const { engine, counters, host } = engineOn({ 'a.csv': data });
+    const { engine, counters } = engineOn({ 'a.csv': data });
     const before = await evaluate(engine, gloss);
     const evaluations = counters.of('evaluations');
     const lines = gloss.trimEnd().split('\n');
@@ -91,7 +91,7 @@ describe('engine', () => {
   });
 
   it('a broken line costs itself and its dependants only', async () => {
-    const { engine, host } = engineOn({ 'a.csv': data });
+    const { engine } = engineOn({ 'a.csv': data });
     const s = await evaluate(engine, gloss.replace('step First 200..420 °C', 'step First 200..42,0 °C'));
     assert.ok(Number.isFinite(value(s, 'Second.loss')));
     assert.ok(Number.isFinite(value(s, 'Rest.remaining')));
@@ -115,14 +115,14 @@ describe('engine', () => {
   });
 
   it('a cancelled evaluation stops and a later one succeeds', async () => {
-    const { engine, host } = engineOn({ 'a.csv': data });
+    const { engine } = engineOn({ 'a.csv': data });
     await assert.rejects(engine.evaluate(path, gloss, { cancelled: true }), Cancelled);
     const s = await evaluate(engine, gloss);
     assert.ok(Number.isFinite(value(s, 'First.loss')));
   });
 
   it('a missing data file is a finding at its name, and nothing is thrown', async () => {
-    const { engine, host } = engineOn({});
+    const { engine } = engineOn({});
     const s = await evaluate(engine, gloss);
     const missing = s.findings.find((f) => f.code === 'file-missing')!;
     assert.equal(gloss.slice(missing.span.start, missing.span.end), '"a.csv"');
@@ -130,13 +130,13 @@ describe('engine', () => {
   });
 
   it('a path out of the root is refused without being read', async () => {
-    const { engine, host } = engineOn({ 'a.csv': data });
+    const { engine } = engineOn({ 'a.csv': data });
     const s = await evaluate(engine, gloss.replace('a.csv', '../../etc/hosts'));
     assert.equal(s.findings[0].code, 'file-outside-workspace');
   });
 
   it('every fix is a text edit inside its file, and inserting the clause it names removes the finding', async () => {
-    const { engine, host } = engineOn({ 'a.csv': data.replace('mass / mg', 'heat flow / mW') });
+    const { engine } = engineOn({ 'a.csv': data.replace('mass / mg', 'heat flow / mW') });
     const text = 'run "a.csv"\n  mass 20 mg\npeak P 200..420 °C\n';
     const s = await evaluate(engine, text);
     const finding = s.findings.find((f) => f.code === 'direction-not-declared')!;

@@ -8,6 +8,7 @@ import type { FindingCode } from '../findings/codes';
 import type { Finding } from '../findings/finding';
 import { makeFinding } from '../findings/makeFinding';
 import { parse } from '../language/syntax/parse';
+import { syntaxFindings } from '../language/syntax/syntaxFindings';
 import { resolveProgram } from '../language/meaning/resolveProgram';
 import type { Program } from '../language/program';
 import type { Tree } from '../language/tree';
@@ -81,7 +82,7 @@ export class Engine {
     stopIfCancelled(cancellation);
     const evaluated = this.evaluateLoaded(program, loaded, findings);
     const positions = new Positions(tree, method);
-    const syntax = [...tree.findings, ...(method?.findings ?? []).map(inMethod)];
+    const syntax = [...syntaxFindings(tree, 'gloss'), ...(method === null ? [] : syntaxFindings(method, 'method'))];
     const placed = [...syntax, ...evaluated.findings].map((f) => positions.place(f, evaluated.acceptance.allowed(f)));
     placed.sort((a, b) => (a.file === b.file ? a.span.start - b.span.start : a.file === 'gloss' ? -1 : 1));
     return {
@@ -219,20 +220,6 @@ export class Engine {
       ],
     };
   }
-}
-
-/** Findings of a parser that knew only its own text, for the text of the method. */
-function inMethod(finding: Finding): Finding {
-  const move = (at: Finding['at']): Finding['at'] => ('span' in at ? { file: 'method', span: at.span } : at);
-  return {
-    ...finding,
-    at: move(finding.at),
-    related: finding.related.map((r) => ({ ...r, at: move(r.at) })),
-    fixes: finding.fixes.map((fix) => ({
-      ...fix,
-      edits: fix.edits.map((edit) => ('at' in edit ? { ...edit, at: move(edit.at) } : edit)),
-    })),
-  };
 }
 
 function unreadText(path: string): string {

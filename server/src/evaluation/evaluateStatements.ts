@@ -29,12 +29,13 @@ export function evaluateStatements(
 ): Map<string, StatementOutcome> {
   const outcomes = new Map<string, StatementOutcome>();
   const keys = new Map<string, string>();
+  const rules = program.rules.map((r) => r.canonical).sort();
   for (const effective of program.order) {
     if (effective.statement.kind === 'let') continue;
     const source = effective as Effective<EvaluationStatement>;
     const name = source.statement.name;
     const needs = source.needs.map((n) => keys.get(n) ?? `missing ${n}`);
-    const key = JSON.stringify([evaluatorVersion, run.key, source.canonical, source.id, source.file, needs]);
+    const key = JSON.stringify([evaluatorVersion, run.key, rules, source.canonical, source.id, source.file, needs]);
     keys.set(name, key);
     const context: StatementContext = {
       run,

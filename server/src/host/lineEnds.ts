@@ -19,20 +19,26 @@ export class LineEndNormaliser {
       return piece;
     }
     let to = 0;
-    for (const byte of piece) {
-      if (byte === LF) {
-        if (this.afterCr) this.crlf = true;
-        else {
-          this.lf = true;
-          piece[to++] = LF;
+    let afterCr = this.afterCr;
+    for (let at = 0; at < piece.length; at++) {
+      const byte = piece[at];
+      if (byte > CR) {
+        if (afterCr) {
+          this.cr = true;
+          afterCr = false;
         }
-        this.afterCr = false;
-        continue;
+        piece[to++] = byte;
+      } else if (byte === LF && afterCr) {
+        this.crlf = true;
+        afterCr = false;
+      } else {
+        if (afterCr) this.cr = true;
+        if (byte === LF) this.lf = true;
+        afterCr = byte === CR;
+        piece[to++] = afterCr ? LF : byte;
       }
-      if (this.afterCr) this.cr = true;
-      this.afterCr = byte === CR;
-      piece[to++] = byte === CR ? LF : byte;
     }
+    this.afterCr = afterCr;
     return piece.subarray(0, to);
   }
 

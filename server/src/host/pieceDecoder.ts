@@ -40,11 +40,12 @@ function swapBytes(): (piece: Uint8Array) => Uint8Array {
 
 function latin1ToUtf8(piece: Uint8Array): Uint8Array {
   let high = 0;
-  for (const byte of piece) if (byte >= 0x80) high++;
+  for (let at = 0; at < piece.length; at++) high += piece[at] >> 7;
   if (high === 0) return piece;
   const out = new Uint8Array(piece.length + high);
   let to = 0;
-  for (const byte of piece) {
+  for (let at = 0; at < piece.length; at++) {
+    const byte = piece[at];
     if (byte < 0x80) out[to++] = byte;
     else {
       out[to++] = 0xc0 | (byte >> 6);

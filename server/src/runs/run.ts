@@ -1,7 +1,7 @@
 import type { SignalName } from '../language/model';
 
 /** Signals of a run in fixed units, whatever the file had. */
-export type StoredUnit = 's' | '°C' | 'mg' | '1' | 'mW' | 'W/g' | 'µV' | 'µV/mg' | 'A';
+export type StoredUnit = 's' | '°C' | 'mg' | '1' | 'mW' | 'W/g' | 'µV' | 'µV/mg' | 'A' | '%/min';
 
 export interface Column {
   readonly signal: SignalName;

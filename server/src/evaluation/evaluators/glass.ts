@@ -60,7 +60,7 @@ export function evaluateGlass(context: StatementContext, source: Effective<Glass
   const { edges } = edgeInputs(placed, run.stem, 'heatflow');
   const shifts = (of: (g: GlassTransition) => Measured | null): Shifted => shiftedValues(moved, of);
   // A step shows over many readings, so not the single reading's σ but the noise of the step itself decides.
-  const detected = Math.abs(glass.step.value) >= 5 * glass.step.noise;
+  const detected = Math.abs(glass.step.value) >= context.limit('below-noise') * glass.step.noise;
   const quantities: QuantityOutcome[] = [];
   if (detected) {
     const points: [string, (g: GlassTransition) => Measured | null][] = [
@@ -97,7 +97,8 @@ export function evaluateGlass(context: StatementContext, source: Effective<Glass
     unit: heatCapacity,
     kind: 'quantity',
     basis: null,
-    limit: detected || divisor === null ? null : Math.abs((5 * glass.step.noise) / divisor.value),
+    limit:
+      detected || divisor === null ? null : Math.abs((context.limit('below-noise') * glass.step.noise) / divisor.value),
     reason: value === null ? 'mass-missing' : null,
   });
   return {

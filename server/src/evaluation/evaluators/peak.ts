@@ -74,27 +74,28 @@ export function evaluatePeak(context: StatementContext, source: Effective<PeakSt
     heatScaleParts(context, signal, peak.area.value),
   );
   const height = uncertain('height', peak.height, (p) => p.height);
-  const detected = Math.abs(peak.height.value) >= 5 * noise.sigma;
+  const factor = context.limit('below-noise');
+  const detected = Math.abs(peak.height.value) >= factor * noise.sigma;
   const undirected = run.endothermic === null;
   const quantities: QuantityOutcome[] = [];
-  const sized = (quantity: string, value: Uncertain | null, unit: Unit, labelled: boolean, factor: number): void => {
+  const sized = (quantity: string, value: Uncertain | null, unit: Unit, labelled: boolean, limit: number): void => {
     quantities.push({
       quantity,
       uncertain: undirected ? null : value,
       unit,
       kind: 'quantity',
       basis: labelled ? scale.basis : null,
-      limit: detected ? null : factor,
+      limit: detected ? null : limit,
       reason: undirected ? 'direction-not-declared' : value === null ? (scale.reason ?? 'signal-missing') : null,
     });
   };
   // The smallest area that would show: 5σ√2 over the width of the window's readings.
   const areaLimit = Math.max(
-    5 * noise.sigma * Math.SQRT2 * (peak.halfWidth?.value ?? placed.window.to - placed.window.from),
+    factor * noise.sigma * Math.SQRT2 * (peak.halfWidth?.value ?? placed.window.to - placed.window.from),
     3 * peak.area.noise,
   );
   const enthalpyLimit = scale.enthalpy?.({ value: areaLimit, parts: [] })?.value ?? areaLimit;
-  const heightLimit = scale.height?.({ value: 5 * noise.sigma, parts: [] })?.value ?? 5 * noise.sigma;
+  const heightLimit = scale.height?.({ value: factor * noise.sigma, parts: [] })?.value ?? factor * noise.sigma;
   if (scale.enthalpy !== null) sized('enthalpy', scale.enthalpy(area), joulePerGram, true, Math.abs(enthalpyLimit));
   else if (scale.reason !== null) sized('enthalpy', null, joulePerGram, true, 0);
   sized(

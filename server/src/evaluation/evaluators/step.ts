@@ -1,6 +1,7 @@
 import { massStep, type MassStep } from '../../analysis/massStep';
 import type { Window } from '../../analysis/curve';
 import type { Measured } from '../../analysis/measured';
+import { fixedLimit } from '../../findings/table';
 import type { StepStatement } from '../../language/model';
 import type { Effective } from '../../language/program';
 import { negate, scale, subtract } from '../../quantities/arithmetic';
@@ -74,7 +75,7 @@ export function evaluateStep(context: StatementContext, source: Effective<StepSt
   const quantities: QuantityOutcome[] = [];
   const sigma = noise.sigma;
   const blankU = run.signals.get('mass')?.blank?.standardUncertainty(placed.window.from, placed.window.to)?.u ?? 0;
-  const detection = Math.max(5 * sigma * Math.SQRT2, 3 * blankU);
+  const detection = Math.max(context.limit('below-noise') * sigma * Math.SQRT2, fixedLimit('below-noise', 1) * blankU);
   const detected = Math.abs(step.change.value) >= detection;
   if (basis.mass === null) {
     return failedOutcome(

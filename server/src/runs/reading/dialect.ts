@@ -1,4 +1,4 @@
-import { headRecords, recordKinds, type HeadRecord } from './headRecords';
+import { headRecords, recordKinds, type HeadRecord, type RecordKinds } from './headRecords';
 
 /** How the table is written and where its numbers begin. */
 export interface Dialect {
@@ -14,7 +14,7 @@ export interface Dialect {
 const delimiters: readonly (string | null)[] = ['\t', ';', ',', '|', null];
 
 /** Records that are looked at for a decision. */
-const looked = 1000;
+const looked = 500;
 
 /**
  * Finds separator, decimal sign and the first record of numbers: of all combinations the one that turns the most cells
@@ -26,7 +26,7 @@ export function findDialect(
   told: { readonly delimiter: string | null | undefined; readonly decimal: '.' | ',' | null; readonly from: number },
 ): Dialect | null {
   let best: Dialect | null = null;
-  let bestScore = 0;
+  let bestScore = -1;
   for (const delimiter of told.delimiter === undefined ? delimiters : [told.delimiter]) {
     const records = headRecords(lines.slice(0, looked), delimiter);
     for (const decimal of told.decimal === null ? (['.', ','] as const) : [told.decimal]) {
@@ -57,19 +57,25 @@ function findTable(records: readonly HeadRecord[], decimal: '.' | ',', from: num
   for (const [count, weight] of counts) if (weight > (counts.get(width) ?? 0)) width = count;
   if (width === 0) return null;
   const fits = isData.map((data, k) => data && records[k].fields.length === width);
-  const start = fits.findIndex((fit, k) => fit && goesOn(records, fits, k));
+  const start = fits.findIndex((fit, k) => fit && goesOn(records, kinds, fits, k));
   if (start < 0) return null;
   let score = 0;
   for (let k = start; k < records.length; k++) if (fits[k]) score += kinds[k].numbers - 2 * kinds[k].texts;
   return { start, width, score };
 }
 
-/** Most of the next few records that are not blank are of the table, too. */
-function goesOn(records: readonly HeadRecord[], fits: readonly boolean[], at: number): boolean {
+/** Most of the next few records that are not blank are of the table, too, and the next one is no header. */
+function goesOn(
+  records: readonly HeadRecord[],
+  kinds: readonly RecordKinds[],
+  fits: readonly boolean[],
+  at: number,
+): boolean {
   let seen = 0;
   let fitting = 0;
   for (let k = at; k < records.length && seen < 6; k++) {
     if (records[k].text.trim() === '') continue;
+    if (seen === 1 && kinds[k].numbers === 0 && kinds[k].texts > 0) return !fits.some((fit, later) => fit && later > k);
     seen++;
     if (fits[k]) fitting++;
   }

@@ -46,9 +46,9 @@ export function proposeColumns(
     free().find(({ number }) => meanings[number - 1]?.signal === signal);
   const unnamed = (): Sketch[] => free().filter(({ number }) => (meanings[number - 1]?.signal ?? null) === null);
 
-  const rising = unnamed().filter((sketch) => sketch.rising);
-  const time =
-    meant('time') ?? (rising.length > 1 || (rising[0]?.least === 0 && rising[0].most > 400) ? rising[0] : undefined);
+  const candidate = unnamed()[0] as Sketch | undefined;
+  const isTime = candidate?.rising && candidate.least >= 0 && (candidate.least === 0 || candidate.most > 400);
+  const time = meant('time') ?? (isTime && sketches.length > 2 ? candidate : undefined);
   propose('time', time, () => 's');
   const temperature =
     meant('temperature') ??
@@ -80,7 +80,7 @@ function massUnit({ first, least, most }: Sketch): string {
 }
 
 function looksLikeMass(sketch: Sketch, meaning: ColumnMeaning | undefined): boolean {
-  if (meaning?.unit != null) return meaning.unit.kind === 'mass';
+  if (meaning?.unit) return meaning.unit.kind === 'mass';
   return (
     sketch.first > 0 &&
     sketch.last < sketch.first &&

@@ -81,13 +81,9 @@ export class RowBuffer {
     return this.first.slice(0, this.counts.kept);
   }
 
-  /** The columns at their true length. Each is given up as it is copied, so that only one is ever held twice. */
+  /** The columns at their true length: views where little is left over, so that nothing is held twice. */
   finish(): Float64Array[] {
-    return this.columns.map((column, k) => {
-      if (column.length === this.rows) return column;
-      const exact = column.slice(0, this.rows);
-      this.columns[k] = exact;
-      return exact;
-    });
+    const cut = this.rows < 0.8 * this.capacity;
+    return this.columns.map((column) => (cut ? column.slice(0, this.rows) : column.subarray(0, this.rows)));
   }
 }
