@@ -40,18 +40,21 @@ const FEWEST = 64;
 export function varianceOf(noise: Noise, x: Float64Array, pieces: readonly Functional[]): number {
   const slow = noise.components.filter((c) => c.time > 0 && c.variance > 0).sort((a, b) => a.time - b.time);
   let total = 0;
-  for (const c of noise.components) if (c.time === 0 && c.variance > 0) total += c.variance * squareSum(pieces);
-  let grouped = pieces.map(({ first, weights }): Grouped => ({
-    x: x.subarray(first, first + weights.length),
-    weights,
-  }));
+  let white = 0;
+  for (const c of noise.components) if (c.time === 0) white += c.variance;
+  let grouped = pieces.map(({ first, weights }): Grouped => {
+    const squares = squareSum(weights);
+    total += white * squares;
+    return { x: x.subarray(first, first + weights.length), weights, squares };
+  });
   for (const { variance, time } of slow) {
+    const short: Grouped[] = [];
     grouped = grouped.map((piece) => coarser(piece, time));
-    const long = grouped.filter((piece) => isLong(piece, time));
-    for (const piece of long) total += variance * asWhite(piece, time);
-    if (long.length < grouped.length) {
-      total += variance * correlatedSum(long.length === 0 ? grouped : grouped.filter((g) => !long.includes(g)), time);
+    for (const piece of grouped) {
+      if (isLong(piece, time)) total += variance * asWhite(piece, time);
+      else short.push(piece);
     }
+    if (short.length > 0) total += variance * correlatedSum(short, time);
   }
   return total;
 }
@@ -65,6 +68,8 @@ export function noiseOf(noise: Noise, x: Float64Array, terms: readonly Term[]): 
 interface Grouped {
   readonly x: Float64Array;
   readonly weights: Float64Array;
+  /** Sum of the squares of the weights. */
+  readonly squares: number;
 }
 
 function isLong({ x }: Grouped, time: number): boolean {
@@ -72,18 +77,16 @@ function isLong({ x }: Grouped, time: number): boolean {
 }
 
 /** Sum of squares times the sum of the autocorrelation over all lags of an even grid. */
-function asWhite({ x, weights }: Grouped, time: number): number {
+function asWhite({ x, squares }: Grouped, time: number): number {
   const r = Math.exp(-(x[x.length - 1] - x[0]) / (x.length - 1) / time);
-  let sum = 0;
-  for (const w of weights) sum += w * w;
-  return (sum * (1 + r)) / (1 - r);
+  return (squares * (1 + r)) / (1 - r);
 }
 
 function coarser(piece: Grouped, time: number): Grouped {
   let { x, weights } = piece;
   for (;;) {
     const n = weights.length;
-    if (n < 2 * FEWEST || (2 * GROUP * (x[n - 1] - x[0])) / (n - 1) > time) return { x, weights };
+    if (n < 2 * FEWEST || (2 * GROUP * (x[n - 1] - x[0])) / (n - 1) > time) break;
     const half = (n + 1) >> 1;
     const fewer = { x: new Float64Array(half), weights: new Float64Array(half) };
     for (let i = 0; i < half; i++) {
@@ -93,11 +96,12 @@ function coarser(piece: Grouped, time: number): Grouped {
     }
     ({ x, weights } = fewer);
   }
+  return weights === piece.weights ? piece : { x, weights, squares: squareSum(weights) };
 }
 
-function squareSum(pieces: readonly Functional[]): number {
+function squareSum(weights: Float64Array): number {
   let sum = 0;
-  for (const { weights } of pieces) for (const w of weights) sum += w * w;
+  for (let i = 0; i < weights.length; i++) sum += weights[i] * weights[i];
   return sum;
 }
 
