@@ -41,7 +41,7 @@ export function glassChecks(
   curve: Curve,
   window: Window,
   lines: GlassLines,
-  found: { at: number; step: Measured; smooth: number; steep: Steepest | null; noise: Noise },
+  found: { at: number; step: Measured; smooth: number; steep: Steepest | null; noise: Noise; readings: number },
 ): GlassChecks {
   const { step, noise, smooth, steep } = found;
   const height = Math.abs(step.value);
@@ -50,7 +50,7 @@ export function glassChecks(
     from: lineState(curve, lines.rangeBefore, height, noise),
     to: lineState(curve, lines.rangeAfter, height, noise),
     overshoot: overshootOf(curve, { from: steep?.time.value ?? found.at, to: window.to }, lines, wide, height, noise),
-    readings: lines.rangeAfter.last - lines.rangeBefore.first,
+    readings: found.readings,
     smooth,
     smoothingLoss: stepSmoothingLoss(curve, steep?.time.value ?? found.at, wide, smooth),
   };

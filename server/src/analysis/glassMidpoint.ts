@@ -46,18 +46,18 @@ export function halfHeightPoint(
 /**
  * The vertical that leaves as much area between curve and first line before it as between second line and curve behind
  * it (ISO 11357-2, from memory): the root of the integral of the curve less that of the first line up to t less that of
- * the second from t on, which is a parabola in t because the lines are straight.
+ * the second from t on, which is a parabola in t because the lines are straight. `thin` is `curve` or averages of it, to
+ * which the lines belong; what is integrated is `curve`.
  */
-export function equalAreasPoint(curve: Curve, window: Window, { before, after }: GlassLines): GlassPoint | null {
+export function equalAreasPoint(
+  curve: Curve,
+  thin: Curve,
+  window: Window,
+  { before, after }: GlassLines,
+): GlassPoint | null {
   const { from, to } = window;
-  const grid = windowIntegral(curve, window);
-  let total = 0;
-  for (let k = 1; k < grid.x.length; k++) {
-    // Less the first line, so that a large level costs no digits.
-    const here = grid.y[k] - before.at(grid.x[k]);
-    const there = grid.y[k - 1] - before.at(grid.x[k - 1]);
-    total += ((here + there) / 2) * (grid.x[k] - grid.x[k - 1]);
-  }
+  const grid = windowIntegral(curve, thin, window);
+  const total = grid.integral + (grid.origin - before.at((from + to) / 2)) * (to - from);
   // Behind t the second line is higher by gap; its integral from t to the end must equal `total`.
   const gap = (t: number): number => after.at(t) - before.at(t);
   let time = (from + to) / 2;

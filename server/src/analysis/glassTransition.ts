@@ -6,7 +6,9 @@ import { glassLines, type GlassLines } from './glassLines';
 import { equalAreasPoint, halfHeightPoint, type GlassPoint } from './glassMidpoint';
 import type { Measured } from './measured';
 import { noiseOf, silent, type Noise } from './noise';
+import { samplesIn } from './range';
 import { steepest, type Steepest } from './steepest';
+import { sizeLeaving, thinnedCurve, thinnedNoise } from './thinnedCurve';
 
 export type GlassMidpointKind = 'half height' | 'equal areas' | 'inflection';
 
@@ -25,6 +27,9 @@ export interface GlassOptions {
   /** false leaves the uncertainties and what only findings need out and changes nothing else. */
   readonly propagate?: boolean;
 }
+
+/** Averages that the smoothing width keeps where a curve is denser than that. */
+const POINTS = 100;
 
 type Points = readonly (readonly [time: number, y: number])[];
 
@@ -56,25 +61,24 @@ export interface GlassTransition {
  * three samples on a line.
  */
 export function glassTransition(curve: Curve, window: Window, options: GlassOptions): GlassTransition | null {
-  const lines = glassLines(curve, window, options.spanFrom, options.spanTo);
-  if (lines === null) return null;
+  const ground = groundOf(curve, window, options);
+  if (ground === null) return null;
+  const { thin, noise, lines, steep, smooth } = ground;
   const { before, after } = lines;
   const { propagate = true } = options;
-  const noise = options.noise ?? silent;
   const measure = (value: number, terms: () => readonly Term[]): Measured => ({
     value,
-    noise: propagate ? noiseOf(noise, curve.x, terms()) : 0,
+    noise: propagate ? noiseOf(noise, thin.x, terms()) : 0,
     dof: noise.dof,
   });
 
-  const { steep, smooth } = steepestPoint(curve, lines, options, noise, propagate);
   const point = (of: GlassPoint | null): Measured | null => of && measure(of.time, () => of.terms());
   const inflection = steep && steep.time;
-  const half = steep && halfHeightPoint(curve, window, lines, steep.time.value, smooth);
+  const half = steep && halfHeightPoint(thin, window, lines, steep.time.value, smooth);
   const midpoint =
     options.by === 'inflection'
       ? inflection
-      : point(options.by === 'half height' ? half : equalAreasPoint(curve, window, lines));
+      : point(options.by === 'half height' ? half : equalAreasPoint(curve, thin, window, lines));
   const at = midpoint?.value ?? (window.from + window.to) / 2;
   const step = measure(after.at(at) - before.at(at), () => [
     ...after.termsAt(at),
@@ -88,7 +92,9 @@ export function glassTransition(curve: Curve, window: Window, options: GlassOpti
     inflection,
     end,
     step,
-    checks: propagate ? glassChecks(curve, window, lines, { at, step, smooth, steep, noise }) : null,
+    checks: propagate
+      ? glassChecks(thin, window, lines, { at, step, smooth, steep, noise, readings: readingsIn(curve, window) })
+      : null,
     shapes: {
       lineFrom: [window.from, end?.value ?? window.to].map((t) => [t, before.at(t)] as const),
       lineTo: [onset?.value ?? window.from, window.to].map((t) => [t, after.at(t)] as const),
@@ -105,6 +111,42 @@ export function glassTransition(curve: Curve, window: Window, options: GlassOpti
 }
 
 type Measure = (value: number, terms: () => readonly Term[]) => Measured;
+
+/** What all readings of a transition rest on. */
+interface Ground {
+  /** The curve, or averages of it where it is far denser than what is read from it. */
+  readonly thin: Curve;
+  readonly noise: Noise;
+  readonly lines: GlassLines;
+  readonly steep: Steepest | null;
+  readonly smooth: number;
+}
+
+/** Starts with averages fit for `smooth` and goes to finer ones where the transition turns out narrow. */
+function groundOf(curve: Curve, window: Window, options: GlassOptions): Ground | null {
+  const span = Math.min(options.spanFrom, options.spanTo);
+  let size = sizeLeaving(POINTS, curve, Math.min(options.smooth ?? 0, span));
+  for (;;) {
+    const thin = thinnedCurve(curve, size);
+    const length = ((curve.x[curve.x.length - 1] - curve.x[0]) / (curve.x.length - 1)) * size;
+    const noise = thinnedNoise(options.noise ?? silent, size, length);
+    const lines = glassLines(thin, window, options.spanFrom, options.spanTo);
+    if (lines === null) {
+      if (size === 1) return null;
+      size = 1;
+      continue;
+    }
+    const { steep, smooth } = steepestPoint(thin, lines, options, noise, options.propagate ?? true);
+    const finer = Math.min(size, sizeLeaving(POINTS / 2, curve, smooth));
+    if (finer === size) return { thin, noise, lines, steep, smooth };
+    size = finer;
+  }
+}
+
+function readingsIn({ x }: Curve, window: Window): number {
+  const { first, last } = samplesIn(x, window);
+  return last - first;
+}
 
 /** The steepest point between the lines; looked for twice, because how far to smooth follows from how steep it is. */
 function steepestPoint(

@@ -115,8 +115,7 @@ function effectsIn(
  * as the measured curve stays straight, at most one span.
  */
 function withLongerLines(measured: Curve, { from, to }: Window, span: number, noise: Noise): Window {
-  const data = { first: 0, last: measured.x.length };
-  const rule = { span: 1.5 * span, inside: span, outside: span / 2, data, noise, floor: 0 };
+  const rule = { span: 1.5 * span, inside: span, outside: span / 2, noise, floor: 0 };
   const left = levelStretch(measured, { ...rule, limit: from, inward: -1 });
   const right = levelStretch(measured, { ...rule, limit: to, inward: 1 });
   return { from: from - (left.level ? left.inside : 0), to: to + (right.level ? right.inside : 0) };

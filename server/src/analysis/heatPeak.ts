@@ -1,8 +1,8 @@
-import type { BaselineKind, Line } from './baseline';
+import type { Baseline, BaselineKind, Line } from './baseline';
 import { otherAreas, type OtherArea } from './otherAreas';
-import { windowBaselines } from './windowBaselines';
+import { windowBaselines, type WindowBaselines } from './windowBaselines';
 import type { Curve, Window } from './curve';
-import { movingMean, heatProfile, outlineOf, type Outline } from './heatProfile';
+import { movingMean, heatProfile, outlineOf, type HeatProfile, type Outline } from './heatProfile';
 import { heatTangent, type HeatTangent } from './heatTangent';
 import { leaving } from './leaving';
 import type { Term } from './functional';
@@ -11,9 +11,10 @@ import { noiseOf, silent, type Noise } from './noise';
 import { heatShapes, type HeatPeakShapes } from './heatShapes';
 import { oppositePart, type OppositePart } from './oppositePart';
 import { outsideOf, type OutsideState } from './outsideState';
-import { halfPassage } from './halfPassage';
+import { halfPassage, type HalfPassage } from './halfPassage';
 import { peakTop, type PeakTop } from './peakTop';
-import { samplesIn, type SampleRange } from './range';
+import { samplesIn } from './range';
+import { sizeLeaving, thinnedCurve, thinnedNoise } from './thinnedCurve';
 import { peakSmoothingLoss } from './smoothingLoss';
 
 export interface HeatPeakOptions {
@@ -31,8 +32,6 @@ export interface HeatPeakOptions {
   readonly noise: Noise | null;
   /** false leaves the uncertainties and what only findings need out and changes nothing else. */
   readonly propagate?: boolean;
-  /** The samples of the segment, which nothing leaves; the whole curve if not given. */
-  readonly data?: SampleRange;
 }
 
 /** Times in s, heat in unit of y, endothermic positive as the curve is. */
@@ -83,6 +82,10 @@ export interface HeatPeakChecks {
 
 /** Samples a peak needs: one for each limit and three between. */
 const FEWEST = 5;
+/** Averages that the smoothing width keeps where a curve is denser than that. */
+const POINTS = 100;
+/** The stretch outside a limit that is looked at: so much of the span (3 K of 10 K). */
+const OUTSIDE = 0.3;
 
 /**
  * An effect of heat between the limits of a window (ISO 11357-1 and -3 from memory; terms of IUPAC's characteristic
@@ -98,28 +101,26 @@ export function heatPeak(curve: Curve, window: Window, options: HeatPeakOptions)
   const inside = samplesIn(curve.x, window);
   if (inside.last - inside.first < FEWEST) return null;
   const { propagate = true } = options;
-  const noise = options.noise ?? silent;
-  const baselines = windowBaselines(curve, window, options);
-  const baseline = baselines.of(options.baseline);
-  const profile = heatProfile(baselines.grid, baseline);
-  const outline = outlineOf(profile, options.smooth ?? 0);
-  const wide = outline.halfRight - outline.halfLeft;
-  const smooth = options.narrow === false ? (options.smooth ?? 0) : Math.min(options.smooth ?? 0, wide / 2);
-
+  const ground = groundOf(curve, window, options);
+  const { thin, noise, baselines, baseline, profile, outline, wide, smooth } = ground;
   const measure = (value: number, terms: () => readonly Term[]): Measured => ({
     value,
-    noise: propagate ? noiseOf(noise, curve.x, terms()) : 0,
+    noise: propagate ? noiseOf(noise, thin.x, terms()) : 0,
     dof: noise.dof,
   });
-  const top = peakTop(curve, window, baseline, outline, smooth);
-  const first = flankTangent(curve, window, outline, top, -1, smooth, noise);
-  const last = flankTangent(curve, window, outline, top, 1, smooth, noise);
+  const top = peakTop(thin, window, baseline, outline, smooth);
+  const first = flankTangent(ground, window, top, -1);
+  const last = flankTangent(ground, window, top, 1);
   const height = top.value - baseline.at(top.time);
-  const left = halfPassage(curve, baseline, outline.halfLeft, outline.halfRight, height / 2, smooth, -1);
-  const right = halfPassage(curve, baseline, outline.halfLeft, outline.halfRight, height / 2, smooth, 1);
+  const left = halfPassage(thin, baseline, outline.halfLeft, outline.halfRight, height / 2, smooth, -1);
+  const right = halfPassage(thin, baseline, outline.halfLeft, outline.halfRight, height / 2, smooth, 1);
   const width = Math.min(Math.max(smooth, wide / 4) / 2, options.departureFor ?? Infinity);
   const averaged = movingMean(profile, width);
-  const off = { curve, noise, baseline, averaged, outline, height: Math.abs(height), propagate };
+  const off = { curve: thin, noise, baseline, averaged, outline, height: Math.abs(height), propagate };
+  const halfWidthTerms = (l: HalfPassage, r: HalfPassage): readonly Term[] => [
+    ...r.terms(top),
+    ...times(l.terms(top), -1),
+  ];
 
   return {
     direction: outline.direction,
@@ -132,22 +133,21 @@ export function heatPeak(curve: Curve, window: Window, options: HeatPeakOptions)
     return: leaving(off, 1),
     halfLeft: left && measure(left.time, () => left.terms(top)),
     halfRight: right && measure(right.time, () => right.terms(top)),
-    halfWidth:
-      left && right && measure(right.time - left.time, () => [...right.terms(top), ...times(left.terms(top), -1)]),
+    halfWidth: left && right && measure(right.time - left.time, () => halfWidthTerms(left, right)),
     converged: baseline.converged,
     fraction: baseline.fraction,
     checks: propagate
       ? {
-          opposite: oppositePart(curve, baselines.grid, baseline, averaged, outline, noise),
-          from: outsideOf(curve, window.from, -0.3 * options.spanFrom, baseline.before, height, noise, options.data),
-          to: outsideOf(curve, window.to, 0.3 * options.spanTo, baseline.after, height, noise, options.data),
+          opposite: oppositePart(thin, baseline, averaged, outline, noise),
+          from: outsideOf(thin, window.from, -OUTSIDE * options.spanFrom, baseline.before, height, noise),
+          to: outsideOf(thin, window.to, OUTSIDE * options.spanTo, baseline.after, height, noise),
           areas: otherAreas(baselines, baseline, measure),
-          step: stepAt(baselines.astrideLeft, baselines.astrideRight, top.time, measure),
+          step: stepAt(baselines.astrideLeft().line, baselines.astrideRight().line, top.time, measure),
           leadingEdge: top.time - outline.footLeft,
           readingsAcrossHalf: readingsBetween(curve, outline.halfLeft, outline.halfRight),
           readings: inside.last - inside.first,
           smooth,
-          smoothingLoss: peakSmoothingLoss(curve, top.time, wide, smooth),
+          smoothingLoss: peakSmoothingLoss(thin, top.time, wide, smooth),
           signalToNoise: noise.sigma > 0 ? Math.abs(height) / noise.sigma : Infinity,
         }
       : null,
@@ -155,23 +155,58 @@ export function heatPeak(curve: Curve, window: Window, options: HeatPeakOptions)
   };
 }
 
+/** What all readings of a peak rest on. */
+interface Ground {
+  /** The curve, or averages of it where it is far denser than what is read from it. */
+  readonly thin: Curve;
+  readonly noise: Noise;
+  readonly baselines: WindowBaselines;
+  readonly baseline: Baseline;
+  readonly profile: HeatProfile;
+  readonly outline: Outline;
+  readonly wide: number;
+  readonly smooth: number;
+}
+
+/**
+ * A local polynomial over thousands of readings says no more than one over their averages, a hundred in its width. Starts
+ * with averages fit for `smooth` and goes to finer ones where the peak turns out narrow.
+ */
+function groundOf(curve: Curve, window: Window, options: HeatPeakOptions): Ground {
+  const asked = options.smooth ?? 0;
+  const span = Math.min(options.spanFrom, options.spanTo);
+  let size = sizeLeaving(POINTS, curve, Math.min(asked, span));
+  for (;;) {
+    const thin = thinnedCurve(curve, size);
+    const length = ((curve.x[curve.x.length - 1] - curve.x[0]) / (curve.x.length - 1)) * size;
+    const noise = thinnedNoise(options.noise ?? silent, size, length);
+    const baselines = windowBaselines(curve, thin, window, { ...options, noise });
+    const baseline = baselines.of(options.baseline);
+    const profile = heatProfile(baselines.grid, baseline);
+    const outline = outlineOf(profile, asked);
+    const wide = outline.halfRight - outline.halfLeft;
+    const smooth = options.narrow === false ? asked : Math.min(asked, wide / 2);
+    const finer = Math.min(size, sizeLeaving(POINTS / 2, curve, smooth));
+    if (finer === size) return { thin, noise, baselines, baseline, profile, outline, wide, smooth };
+    size = finer;
+  }
+}
+
 type Measure = (value: number, terms: () => readonly Term[]) => Measured;
 
 /** Tangent of the flank before (-1) or after (1) the top, from the foot of the effect to its top. */
 function flankTangent(
-  curve: Curve,
+  { thin, outline, smooth }: Ground,
   window: Window,
-  outline: Outline,
   top: PeakTop,
   side: 1 | -1,
-  smooth: number,
-  noise: Noise,
 ): HeatTangent | null {
   const flank =
     side < 0
       ? { from: Math.max(window.from, outline.footLeft), to: top.time }
       : { from: top.time, to: Math.min(window.to, outline.footRight) };
-  return heatTangent(curve, flank, side < 0 ? outline.direction : -outline.direction === 1 ? 1 : -1, smooth, noise);
+  const direction = side * outline.direction < 0 ? 1 : -1;
+  return heatTangent(thin, flank, direction, smooth);
 }
 
 /** Where the tangent of a flank meets a line. */

@@ -22,20 +22,23 @@ const BENDS = 64;
 
 export function heatShapes(
   { from, to }: Window,
-  { stretchLeft, stretchRight, left, right }: WindowBaselines,
+  baselines: WindowBaselines,
   baseline: Baseline,
   top: PeakTop,
   first: HeatTangent | null,
   last: HeatTangent | null,
 ): HeatPeakShapes {
+  const straight = baseline.kind === 'linear';
+  const left = straight ? baselines.astrideLeft() : baselines.left();
+  const right = straight ? baselines.astrideRight() : baselines.right();
   const bends = baseline.kind === 'sigmoidal' ? BENDS : 1;
   return {
     baseline: Array.from({ length: bends + 1 }, (_, i) => {
       const t = from + ((to - from) * i) / bends;
       return [t, baseline.at(t)] as const;
     }),
-    levelFrom: [from - stretchLeft.outside, from + stretchLeft.inside].map((t) => [t, left.at(t)] as const),
-    levelTo: [to - stretchRight.inside, to + stretchRight.outside].map((t) => [t, right.at(t)] as const),
+    levelFrom: [from - left.stretch.outside, from + left.stretch.inside].map((t) => [t, left.line.at(t)] as const),
+    levelTo: [to - right.stretch.inside, to + right.stretch.outside].map((t) => [t, right.line.at(t)] as const),
     onsetTangent: tangentPoints(baseline.before, first, top),
     endTangent: tangentPoints(baseline.after, last, top),
     height: [

@@ -1,6 +1,5 @@
 import type { Curve, Window } from './curve';
 import { localPolynomial } from './localPolynomial';
-import type { Noise } from './noise';
 import type { PolynomialFit } from './polynomialFit';
 import { samplesAround } from './range';
 import { steepest } from './steepest';
@@ -30,16 +29,10 @@ export interface HeatTangent {
  * `steepest` places it, ordinate and slope from the peak polynomial there. That an error in the point of contact shifts
  * the tangent only in second order is why the two may be read with different fits.
  */
-export function heatTangent(
-  curve: Curve,
-  flank: Window,
-  direction: 1 | -1,
-  width: number,
-  noise: Noise,
-): HeatTangent | null {
+export function heatTangent(curve: Curve, flank: Window, direction: 1 | -1, width: number): HeatTangent | null {
   if (!(flank.to > flank.from)) return null;
   const smooth = Math.max(width, leastWidth(curve, flank));
-  const place = steepest(curve, flank, direction > 0 ? 'rising' : 'falling', { smooth, noise, propagate: false });
+  const place = steepest(curve, flank, direction > 0 ? 'rising' : 'falling', { smooth, noise: null });
   if (place === null) return null;
   const time = Math.min(Math.max(place.time.value, flank.from), flank.to);
   const fit = peakPolynomial(curve, time, width);

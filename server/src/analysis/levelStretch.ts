@@ -15,8 +15,6 @@ export interface StretchRule {
   readonly outside: number;
   /** Length wanted in all: the stretch grows outward only as far as the inside leaves of it. */
   readonly span: number;
-  /** The samples of the segment: no stretch leaves them. */
-  readonly data: SampleRange;
   readonly noise: Noise;
   /** A departure smaller than this (unit of y) is none, for curves without noise. */
   readonly floor: number;
@@ -46,11 +44,11 @@ const DEPARTURE = 3;
  * before it, in which the effect began unseen, is given up as well.
  */
 export function levelStretch(curve: Curve, rule: StretchRule): LevelStretch {
-  const { limit, inward, data } = rule;
+  const { limit, inward } = rule;
   const left = inward > 0 ? rule.outside : rule.inside;
   const right = inward > 0 ? rule.inside : rule.outside;
-  const first = firstAtOrAfter(curve.x, limit - left, data.first, data.last);
-  const last = firstAfter(curve.x, limit + right, first, data.last);
+  const first = firstAtOrAfter(curve.x, limit - left);
+  const last = firstAfter(curve.x, limit + right, first);
   const blocks = timeBlocks(curve.x, curve.y, { first, last }, rule.span / PARTS, limit);
   const growth = new Growth(blocks, noiseOfTimeBlocks(rule.noise, blocks), rule);
   const grown = growth.run();
@@ -70,8 +68,8 @@ export function levelStretch(curve: Curve, rule: StretchRule): LevelStretch {
 }
 
 /** Nothing level: the limit lies on a flank. The nearest samples give the value of the curve there. */
-function chord(curve: Curve, { limit, inward, data }: StretchRule): LevelStretch {
-  const { first, last } = samplesAround(curve.x, limit, 0, 3, data);
+function chord(curve: Curve, { limit, inward }: StretchRule): LevelStretch {
+  const { first, last } = samplesAround(curve.x, limit, 0, 3);
   const before = Math.max(0, limit - curve.x[first]);
   const after = Math.max(0, curve.x[last - 1] - limit);
   return {

@@ -4,8 +4,6 @@ import type { HeatProfile, Outline } from './heatProfile';
 import { noiseOf, type Noise } from './noise';
 import { meanFunctional } from './functional';
 import { samplesIn } from './range';
-import type { IntegralGrid } from './windowIntegral';
-import { windowIntegral } from './windowIntegral';
 
 /** The largest stretch of the curve on the far side of the baseline. */
 export interface OppositePart {
@@ -26,10 +24,10 @@ export interface OppositePart {
 const SURE = 5;
 const MATERIAL = 0.01;
 
-/** Null where the curve nowhere goes to the far side. Averages over an eighth of the effect's width are compared. */
+/** Null where the curve nowhere goes to the far side. Averages are compared: `averaged` is the curve less the
+ * baseline, averaged over about an eighth of the effect's width. */
 export function oppositePart(
   curve: Curve,
-  grid: IntegralGrid,
   baseline: Baseline,
   averaged: HeatProfile,
   outline: Outline,
@@ -46,9 +44,14 @@ export function oppositePart(
   while (first > 0 && off(first - 1) > 0) first--;
   while (last < x.length - 1 && off(last + 1) > 0) last++;
   const [from, to] = [x[first], x[last]];
-  const part = windowIntegral(curve, { from, to: Math.max(to, from) });
-  const area = areaOver(part, baseline);
-  const rest = Math.abs(areaOver(grid, baseline) - area);
+  let area = 0;
+  let whole = 0;
+  for (let p = 1; p < x.length; p++) {
+    const strip = ((d[p] + d[p - 1]) / 2) * (x[p] - x[p - 1]);
+    whole += strip;
+    if (p > first && p <= last) area += strip;
+  }
+  const rest = Math.abs(whole - area);
   const width = (outline.halfRight - outline.halfLeft) / 8;
   const near = samplesIn(curve.x, { from: x[deepest] - width / 2, to: x[deepest] + width / 2 });
   const start = Math.min(near.first, curve.x.length - 1);
@@ -68,12 +71,4 @@ export function oppositePart(
     sigmas,
     crosses: sigmas > SURE && ofHeight > MATERIAL,
   };
-}
-
-function areaOver({ x, y }: IntegralGrid, baseline: Baseline): number {
-  let area = 0;
-  for (let k = 1; k < x.length; k++) {
-    area += ((y[k] - baseline.at(x[k]) + y[k - 1] - baseline.at(x[k - 1])) / 2) * (x[k] - x[k - 1]);
-  }
-  return area;
 }

@@ -4,7 +4,7 @@ import type { Term } from './functional';
 import type { Measured } from './measured';
 import { noiseOf, type Noise } from './noise';
 import { fitPolynomial } from './polynomialFit';
-import { samplesIn, type SampleRange } from './range';
+import { samplesIn } from './range';
 
 /** How the curve goes on outside a limit. */
 export interface OutsideState {
@@ -36,12 +36,9 @@ export function outsideOf(
   line: Line,
   height: number,
   noise: Noise,
-  data: SampleRange = { first: 0, last: curve.x.length },
 ): OutsideState | null {
   const window = reach < 0 ? { from: limit + reach, to: limit } : { from: limit, to: limit + reach };
-  const near = samplesIn(curve.x, window);
-  const first = Math.max(near.first, data.first);
-  const last = Math.min(near.last, data.last);
+  const { first, last } = samplesIn(curve.x, window);
   if (last - first < 3) return null;
   const fit = fitPolynomial(curve.x, curve.y, first, last, 1);
   const middle = (curve.x[first] + curve.x[last - 1]) / 2;

@@ -81,7 +81,8 @@ export function sigmoidalBaseline(before: Line, after: Line, grid: IntegralGrid)
     slopeTermsAt: (t) => blended(before.slopeTerms(), after.slopeTerms(), fractionAt(t)),
     before,
     after,
-    area,
+    // The fraction was iterated on averages; the area is that of the readings.
+    area: area + grid.excess,
     areaTerms: () => passed.whole(),
     converged,
     fraction: { lowest, highest },

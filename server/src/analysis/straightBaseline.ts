@@ -6,9 +6,11 @@ import type { IntegralGrid } from './windowIntegral';
 
 /** The line fitted to one level stretch, extrapolated; `at` is any point of the stretch. */
 export function fittedLine(fit: PolynomialFit, at: number): Line {
+  const value = fit.at(at);
+  const slope = fit.at(at, 1);
   return {
-    at: (t) => fit.at(t),
-    slope: fit.at(at, 1),
+    at: (t) => value + slope * (t - at),
+    slope,
     termsAt: (t) => [{ times: 1, of: fit.functional(t) }],
     slopeTerms: () => [{ times: 1, of: fit.functional(at, 1) }],
   };
@@ -39,13 +41,9 @@ export function joiningLine(left: PolynomialFit, right: PolynomialFit, { from, t
 
 /** The baseline that is one straight line over the whole window. */
 export function straightBaseline(kind: BaselineKind, line: Line, grid: IntegralGrid): Baseline {
-  const { x, y } = grid;
-  let area = 0;
-  for (let k = 1; k < x.length; k++) {
-    area += ((y[k] - line.at(x[k]) + (y[k - 1] - line.at(x[k - 1]))) / 2) * (x[k] - x[k - 1]);
-  }
-  const from = x[0];
-  const to = x[x.length - 1];
+  const from = grid.x[0];
+  const to = grid.x[grid.x.length - 1];
+  const area = grid.integral + (grid.origin - line.at((from + to) / 2)) * (to - from);
   return {
     kind,
     at: (t) => line.at(t),

@@ -1,5 +1,6 @@
 import type { Noise } from './noise';
 import type { SampleRange } from './range';
+import { keptBy } from './thinnedCurve';
 
 /** Means over successive blocks of time, ascending: what a long stretch looks like from far away. */
 export interface TimeBlocks {
@@ -49,11 +50,7 @@ export function timeBlocks(
   return { ...means, bounds: Int32Array.from(bounds) };
 }
 
-/**
- * The noise of block means: white parts are divided by the number of samples, a part of correlation time T keeps
- * 2 (r - 1 + exp(-r)) / r² of its variance, r = block length / T (the variance of the mean of an exponentially
- * correlated process; a textbook integral), and is carried on between blocks with the same T.
- */
+/** The noise of block means, see `thinnedNoise`; `sigma` becomes that of a mean. */
 export function noiseOfTimeBlocks(noise: Noise, blocks: TimeBlocks): Noise {
   const n = blocks.x.length;
   if (n < 2) return noise;
@@ -62,10 +59,9 @@ export function noiseOfTimeBlocks(noise: Noise, blocks: TimeBlocks): Noise {
   return {
     ...noise,
     sigma: noise.sigma / Math.sqrt(perBlock),
-    components: noise.components.map(({ variance, time }) => {
-      const ratio = time > 0 ? length / time : Infinity;
-      const kept = ratio < 1e-3 ? 1 - ratio / 3 : (2 * (ratio - 1 + Math.exp(-ratio))) / ratio ** 2;
-      return { variance: variance * Math.max(1 / perBlock, time > 0 ? kept : 0), time };
-    }),
+    components: noise.components.map(({ variance, time }) => ({
+      variance: variance * keptBy(perBlock, length, time),
+      time,
+    })),
   };
 }

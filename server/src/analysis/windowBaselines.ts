@@ -1,23 +1,26 @@
 import type { Baseline, BaselineKind, Line } from './baseline';
 import type { Curve, Window } from './curve';
-import { levelStretch, type LevelStretch } from './levelStretch';
-import { silent, type Noise } from './noise';
-import type { SampleRange } from './range';
+import { levelStretch, type LevelStretch, type StretchRule } from './levelStretch';
+import type { Noise } from './noise';
 import { sigmoidalBaseline } from './sigmoidalBaseline';
 import { fittedLine, joiningLine, straightBaseline } from './straightBaseline';
 import { windowIntegral, type IntegralGrid } from './windowIntegral';
 
-/** Everything from which the baselines of a window are drawn; each is drawn when asked for. */
+/** A level stretch and its line. */
+export interface StretchAndLine {
+  readonly stretch: LevelStretch;
+  readonly line: Line;
+}
+
+/** Everything from which the baselines of a window are drawn; each stretch is looked for when it is asked for. */
 export interface WindowBaselines {
   readonly grid: IntegralGrid;
-  /** The level stretch inside each limit and its line: what tangential and sigmoidal baselines rest on. */
-  readonly stretchLeft: LevelStretch;
-  readonly stretchRight: LevelStretch;
-  readonly left: Line;
-  readonly right: Line;
-  /** The lines of the stretches centred on the limits. */
-  readonly astrideLeft: Line;
-  readonly astrideRight: Line;
+  /** The level stretch inside each limit: what tangential and sigmoidal baselines rest on. */
+  left(): StretchAndLine;
+  right(): StretchAndLine;
+  /** The level stretch centred on each limit: what the straight baseline rests on. */
+  astrideLeft(): StretchAndLine;
+  astrideRight(): StretchAndLine;
   of(kind: BaselineKind): Baseline;
 }
 
@@ -27,50 +30,52 @@ const FLOOR = 1e-5;
 /**
  * The lines of a window. `linear` joins the local levels at both limits, each read from a stretch centred on its limit;
  * the others rest on stretches that lie inside the window, and reach out of it only as far as an effect close to the
- * limit leaves them short.
+ * limit leaves them short. `thin` is `curve` or averages of it; all but the area is read from `thin`, `noise` is its.
  */
 export function windowBaselines(
   curve: Curve,
+  thin: Curve,
   window: Window,
-  options: {
-    readonly spanFrom: number;
-    readonly spanTo: number;
-    readonly noise: Noise | null;
-    readonly data?: SampleRange;
-  },
+  options: { readonly spanFrom: number; readonly spanTo: number; readonly noise: Noise },
 ): WindowBaselines {
-  const grid = windowIntegral(curve, window);
-  const { data = { first: 0, last: curve.x.length }, spanFrom, spanTo } = options;
+  const grid = windowIntegral(curve, thin, window);
+  const { noise, spanFrom, spanTo } = options;
   const width = window.to - window.from;
-  const common = { data, noise: options.noise ?? silent, floor: FLOOR * rangeOf(grid.y) };
+  const common = { noise, floor: FLOOR * rangeOf(grid.y) };
   const from = { ...common, limit: window.from, inward: 1, span: spanFrom } as const;
   const to = { ...common, limit: window.to, inward: -1, span: spanTo } as const;
-  const within = (rule: typeof from | typeof to): LevelStretch =>
-    levelStretch(curve, { ...rule, inside: Math.min(rule.span, width / 2), outside: rule.span });
-  const astride = (rule: typeof from | typeof to): LevelStretch =>
-    levelStretch(curve, { ...rule, inside: Math.min(rule.span, width) / 2, outside: rule.span / 2 });
-
-  const stretchLeft = within(from);
-  const stretchRight = within(to);
-  const centredLeft = astride(from);
-  const centredRight = astride(to);
-  const left = fittedLine(stretchLeft.line, window.from);
-  const right = fittedLine(stretchRight.line, window.to);
+  const within = (rule: typeof from | typeof to): StretchAndLine =>
+    stretchAndLine(thin, { ...rule, inside: Math.min(rule.span, width / 2), outside: rule.span });
+  const astride = (rule: typeof from | typeof to): StretchAndLine =>
+    stretchAndLine(thin, { ...rule, inside: Math.min(rule.span, width) / 2, outside: rule.span / 2 });
+  const left = once(() => within(from));
+  const right = once(() => within(to));
+  const astrideLeft = once(() => astride(from));
+  const astrideRight = once(() => astride(to));
   return {
     grid,
-    stretchLeft,
-    stretchRight,
     left,
     right,
-    astrideLeft: fittedLine(centredLeft.line, window.from),
-    astrideRight: fittedLine(centredRight.line, window.to),
+    astrideLeft,
+    astrideRight,
     of(kind) {
-      if (kind === 'sigmoidal') return sigmoidalBaseline(left, right, grid);
-      if (kind === 'tangent left') return straightBaseline(kind, left, grid);
-      if (kind === 'tangent right') return straightBaseline(kind, right, grid);
-      return straightBaseline(kind, joiningLine(centredLeft.line, centredRight.line, window), grid);
+      if (kind === 'sigmoidal') return sigmoidalBaseline(left().line, right().line, grid);
+      if (kind === 'tangent left') return straightBaseline(kind, left().line, grid);
+      if (kind === 'tangent right') return straightBaseline(kind, right().line, grid);
+      const joining = joiningLine(astrideLeft().stretch.line, astrideRight().stretch.line, window);
+      return straightBaseline(kind, joining, grid);
     },
   };
+}
+
+function stretchAndLine(curve: Curve, rule: StretchRule): StretchAndLine {
+  const stretch = levelStretch(curve, rule);
+  return { stretch, line: fittedLine(stretch.line, rule.limit) };
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
 }
 
 function rangeOf(y: Float64Array): number {

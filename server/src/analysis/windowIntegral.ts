@@ -7,18 +7,22 @@ import { firstAfter, firstAtOrAfter } from './range';
  * interpolated between its neighbours (beyond the data: the nearest sample).
  */
 export interface IntegralGrid {
-  /** Nodes: limit, samples strictly inside, limit. */
+  /** Nodes: limit, samples of the thinned curve strictly inside, limit. */
   readonly x: Float64Array;
   readonly y: Float64Array;
-  /** The functional whose value is the trapezoid sum of `density` times y; `density` at the nodes. */
+  /** Integral of y less `origin` over all readings, by the trapezoid rule, nothing smoothed. */
+  readonly integral: number;
+  readonly origin: number;
+  /** What the integral over the readings has more than the one over the nodes. */
+  readonly excess: number;
+  /** The functional whose value is the trapezoid sum over the nodes of `density` times y; `density` at the nodes. */
   functional(density?: (node: number) => number): Functional;
 }
 
-/**
- * Trapezoid rule on the samples as measured, nothing smoothed. (Only here are the samples of a window copied, once;
- * a copy is read faster than two arrays at an offset, and the whole run is never copied.)
- */
-export function windowIntegral({ x, y }: Curve, { from, to }: Window): IntegralGrid {
+/** `thin` is `curve` or its averages; functionals are of the samples of `thin`. */
+export function windowIntegral(curve: Curve, thin: Curve, window: Window): IntegralGrid {
+  const { from, to } = window;
+  const { x, y } = thin;
   const first = firstAfter(x, from);
   const last = Math.max(first, firstAtOrAfter(x, to));
   const nodes = last - first + 2;
@@ -28,11 +32,17 @@ export function windowIntegral({ x, y }: Curve, { from, to }: Window): IntegralG
   grid.x[0] = from;
   grid.x[nodes - 1] = to;
   grid.x.set(x.subarray(first, last), 1);
-  grid.y[0] = y[left.at] + left.share * (y[left.at + left.next] - y[left.at]);
-  grid.y[nodes - 1] = y[right.at] + right.share * (y[right.at + right.next] - y[right.at]);
+  grid.y[0] = valueAt(y, left);
+  grid.y[nodes - 1] = valueAt(y, right);
   grid.y.set(y.subarray(first, last), 1);
+  const origin = grid.y[0];
+  const coarse = integralOf(thin, window, origin);
+  const integral = thin === curve ? coarse : integralOf(curve, window, origin);
   return {
     ...grid,
+    origin,
+    integral,
+    excess: integral - coarse,
     functional(density = () => 1) {
       const begin = left.at;
       const end = Math.max(last, right.at + right.next + 1);
@@ -47,6 +57,27 @@ export function windowIntegral({ x, y }: Curve, { from, to }: Window): IntegralG
       return { first: begin, weights };
     },
   };
+}
+
+/** Integral of the curve less `origin` over a window, by the trapezoid rule on its samples. */
+function integralOf({ x, y }: Curve, { from, to }: Window, origin: number): number {
+  const first = firstAfter(x, from);
+  const last = Math.max(first, firstAtOrAfter(x, to));
+  let at = from;
+  let value = valueAt(y, interpolation(x, from, first)) - origin;
+  let twice = 0;
+  for (let i = first; i < last; i++) {
+    const next = y[i] - origin;
+    twice += (next + value) * (x[i] - at);
+    at = x[i];
+    value = next;
+  }
+  twice += (valueAt(y, interpolation(x, to, last)) - origin + value) * (to - at);
+  return twice / 2;
+}
+
+function valueAt(y: Float64Array, { at, next, share }: Interpolation): number {
+  return y[at] + share * (y[at + next] - y[at]);
 }
 
 interface Interpolation {
