@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { skip } from './skip';
+import { skip } from './skip';
 
 /**
  * The folder of exact curves and their answers, beside the open-data folder named by GLOSS_OPEN_DATA; null where the
@@ -20,18 +21,16 @@ export function openDataFolder(): string | null {
   return data !== undefined && data !== '' && existsSync(data) ? resolve(data) : null;
 }
 
-/** Skips the running test or suite without the reference curves; else gives their folder. */
+/** Skips the running test, or from a `before` its suite, without the reference curves; else gives their folder. */
 export function needReference(context: Mocha.Context): string {
-  return referenceFolder() ?? skipped(context);
+  return (
+    referenceFolder() ?? skip(context, 'the exact curves lie beside the open data, which GLOSS_OPEN_DATA does not name')
+  );
 }
 
-/** Skips the running test or suite without the open data; else gives their folder. */
+/** Skips the running test, or from a `before` its suite, without the open data; else gives their folder. */
 export function needOpenData(context: Mocha.Context): string {
-  return openDataFolder() ?? skipped(context);
-}
-
-function skipped(context: Mocha.Context): never {
-  return skip(context, 'GLOSS_OPEN_DATA names no folder with the data');
+  return openDataFolder() ?? skip(context, 'needs the open data, which GLOSS_OPEN_DATA does not name');
 }
 
 /** Named columns of a plain comma file with one header row. */

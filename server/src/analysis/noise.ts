@@ -24,7 +24,7 @@ export const silent: Noise = { sigma: 0, resolution: 0, components: [], dof: nul
 
 /** Against a piece of so many samples and so many correlation times, a component is as white noise. */
 const MANY = 64;
-const SHORT = 100;
+const SHORT = 200;
 /** A correlation time so many times as long as a group of samples sees the group as one. */
 const GROUP = 16;
 /** Groups that a piece keeps at least, so that its shape stays. */
