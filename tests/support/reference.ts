@@ -1,7 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { skip } from './skip';
-import { skip } from './skip';
 
 /**
  * The folder of exact curves and their answers, beside the open-data folder named by GLOSS_OPEN_DATA; null where the
