@@ -17,7 +17,7 @@ export interface DetectedStep {
   readonly window: Window;
   /** Time of the largest rate. */
   readonly at: number;
-  /** Start less end, drift of the levels taken off: a loss is positive. */
+  /** Start less end: a loss is positive. */
   readonly change: number;
   /** An end that is the end of the data, because the curve gets level nowhere before. */
   readonly open: boolean;
@@ -76,12 +76,13 @@ function candidates(curve: Curve, whole: Window, noise: Noise, options: DetectSt
     .map((i) => x[i]);
 }
 
-/** The change between both levels less what their own slopes explain; null where noise explains it. */
+/** The change between both levels; null where noise, rounding or the slopes of the levels explain it. */
 function changeAcross(curve: Curve, window: Window, noise: Noise, span: number, least: number): number | null {
   const from = levelAt(curve, window.from, span);
   const to = levelAt(curve, window.to, span);
   const drift = (stretchSlope(curve, from.range, null).value + stretchSlope(curve, to.range, null).value) / 2;
-  const change = from.at(window.from) - to.at(window.to) + drift * (window.to - window.from);
+  const change = from.at(window.from) - to.at(window.to);
+  const beyondDrift = change + drift * (window.to - window.from);
   const terms: Term[] = [
     { times: 1, of: meanFunctional(from.range.first, from.range.last) },
     { times: -1, of: meanFunctional(to.range.first, to.range.last) },
@@ -89,7 +90,7 @@ function changeAcross(curve: Curve, window: Window, noise: Noise, span: number, 
   // Shorter than one stretch it is a jump of the balance.
   if (window.to - window.from < span) return null;
   const unsure = Math.max(CHANGE * noiseOf(noise, curve.x, terms), ROUNDED * noise.resolution, least);
-  return Math.abs(change) > unsure ? change : null;
+  return Math.min(Math.abs(change), Math.abs(beyondDrift)) > unsure ? change : null;
 }
 
 function covers(outer: Window, inner: Window): boolean {
