@@ -8,6 +8,7 @@ import type { Measured } from './measured';
 import { noiseOf, silent, type Noise } from './noise';
 import { samplesIn } from './range';
 import { steepest, type Steepest } from './steepest';
+import { withinData } from './withinData';
 import { sizeLeaving, thinnedCurve, thinnedNoise } from './thinnedCurve';
 
 export type GlassMidpointKind = 'half height' | 'equal areas' | 'inflection';
@@ -57,10 +58,11 @@ export interface GlassTransition {
  * tangent at the steepest point, slope of the total signal, meets them; midpoint by half height (the curve meets the line
  * midway between both), by equal areas (the vertical that leaves as much between curve and line before it as behind it)
  * or by inflection (the extremum of the derivative). `smooth` is narrowed to half of onset..end unless `narrow` is false
- * and affects the derivative and the reading of the half height only. O(samples in the window); null with fewer than
- * three samples on a line.
+ * and affects the derivative and the reading of the half height only. A window that reaches beyond the data ends with
+ * them. O(samples in the window); null with fewer than three samples on a line.
  */
-export function glassTransition(curve: Curve, window: Window, options: GlassOptions): GlassTransition | null {
+export function glassTransition(curve: Curve, asked: Window, options: GlassOptions): GlassTransition | null {
+  const window = withinData(curve, asked);
   const ground = groundOf(curve, window, options);
   if (ground === null) return null;
   const { thin, noise, lines, steep, smooth } = ground;

@@ -14,6 +14,7 @@ import { outsideOf, type OutsideState } from './outsideState';
 import { halfPassage, type HalfPassage } from './halfPassage';
 import { peakTop, type PeakTop } from './peakTop';
 import { samplesIn } from './range';
+import { withinData } from './withinData';
 import { sizeLeaving, thinnedCurve, thinnedNoise } from './thinnedCurve';
 import { peakSmoothingLoss } from './smoothingLoss';
 
@@ -94,10 +95,12 @@ const OUTSIDE = 0.3;
  * straight line on that side), departure and return = where the curve leaves and regains the baseline by three sigma.
  *
  * What is integrated is never smoothed. Flanks and top are read from local polynomials of full width `smooth`, narrowed
- * to half of the width at half height unless `narrow` is false. Uncertainties from noise are linearised: every number is
- * a functional of the samples near it. O(samples in the window); null where it holds fewer than five.
+ * to half of the width at half height unless `narrow` is false. A window that reaches beyond the data ends with them.
+ * Uncertainties from noise are linearised: every number is a functional of the samples near it. O(samples in the window);
+ * null where it holds fewer than five.
  */
-export function heatPeak(curve: Curve, window: Window, options: HeatPeakOptions): HeatPeak | null {
+export function heatPeak(curve: Curve, asked: Window, options: HeatPeakOptions): HeatPeak | null {
+  const window = withinData(curve, asked);
   const inside = samplesIn(curve.x, window);
   if (inside.last - inside.first < FEWEST) return null;
   const { propagate = true } = options;

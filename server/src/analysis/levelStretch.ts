@@ -67,9 +67,9 @@ export function levelStretch(curve: Curve, rule: StretchRule): LevelStretch {
   };
 }
 
-/** Nothing level: the limit lies on a flank. The nearest samples give the value of the curve there. */
-function chord(curve: Curve, { limit, inward }: StretchRule): LevelStretch {
-  const { first, last } = samplesAround(curve.x, limit, 0, 3);
+/** Nothing level: the limit lies on a flank. The samples within one part give the value of the curve there, two at least. */
+function chord(curve: Curve, { limit, inward, span }: StretchRule): LevelStretch {
+  const { first, last } = samplesAround(curve.x, limit, span / PARTS, 2);
   const before = Math.max(0, limit - curve.x[first]);
   const after = Math.max(0, curve.x[last - 1] - limit);
   return {
@@ -106,7 +106,7 @@ class Growth {
   private base(): SampleRange | null {
     const n = this.blocks.x.length;
     const { inward } = this.rule;
-    for (const outside of this.rule.inside > this.rule.outside ? [0, 1, 2, 3] : [2, 1, 0, 3]) {
+    for (const outside of this.rule.inside >= this.rule.span ? [0, 1, 2, 3] : [2, 1, 0, 3]) {
       const first = inward > 0 ? this.border - outside : this.border + outside - 3;
       if (first < 0 || first + 3 > n) continue;
       if (

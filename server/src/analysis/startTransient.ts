@@ -10,7 +10,10 @@ export interface StartTransient {
   readonly time: number;
 }
 
-/** Time constants tried, s: those of furnaces and sensors (common practice: start transients last minutes). */
+/**
+ * Time constants tried, s: those of furnaces and sensors (common practice: start transients last minutes). A longer one is
+ * the bend of the zero line.
+ */
 const SHORTEST = 15;
 const LONGEST = 240;
 const FACTOR = 1.3;
@@ -47,7 +50,7 @@ export function startTransient(curve: Curve, noise: Noise): StartTransient | nul
       continue;
     }
     misfits = 0;
-    const sure = Math.abs(fit.amplitude) > 6 * fit.unit * expected && fit.time < reach / 1.5;
+    const sure = Math.abs(fit.amplitude) > 6 * fit.unit * expected && fit.time < Math.min(reach / 1.5, LONGEST);
     best = sure ? { amplitude: fit.amplitude, time: fit.time } : best;
   }
   return best;
