@@ -105,7 +105,7 @@ export function massStep(curve: Curve, window: Window, options: MassStepOptions)
     massEnd: measure(lines.to.at(at), () => [{ ...to, times: 1 }]),
     change: measure(change, () => [from, to]),
     start: steep && meeting(lines.from, steep, measureNear),
-    midpoint: half === null ? null : midpointOf(curve, lines, half, smooth, measureNear),
+    midpoint: half === null ? null : midpointOf(curve, lines, half, smooth, known && measureNear),
     end: steep && meeting(lines.to, steep, measureNear),
     inflection: steep && steep.time,
     departure: departureFrom(curve, window, lines.from, falling, {
@@ -181,7 +181,14 @@ function halfway(
   return nearest(curve, samplesIn(curve.x, { from, to: Math.min(window.to, about + reach) })) ?? about;
 }
 
-function midpointOf(curve: Curve, lines: Lines, time: number, smooth: number, measure: Measure): Measured | null {
+function midpointOf(
+  curve: Curve,
+  lines: Lines,
+  time: number,
+  smooth: number,
+  measure: Measure | null,
+): Measured | null {
+  if (measure === null) return { value: time, noise: 0, dof: null };
   const slope = slopeAt(curve, time, smooth, null).value - (lines.from.slope + lines.to.slope) / 2;
   if (slope === 0) return null;
   const { first } = samplesIn(curve.x, { from: time, to: time });

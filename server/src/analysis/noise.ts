@@ -26,7 +26,7 @@ export const silent: Noise = { sigma: 0, resolution: 0, components: [], dof: nul
 const MANY = 64;
 const SHORT = 200;
 /** A correlation time so many times as long as a group of samples sees the group as one. */
-const GROUP = 16;
+const GROUP = 8;
 /** Groups that a piece keeps at least, so that its shape stays. */
 const FEWEST = 64;
 

@@ -21,25 +21,35 @@ export interface SlopeCurve {
  * more than 16 readings in that width, neighbours are averaged first to between 8 and 16 a width and the curve has one
  * point for each average: for looking and finding; numbers reported are then read from all readings by `slopeAt`. Data
  * beyond the window serve at its ends; only at the ends of the data is the fit one-sided. The grid does not depend on the
- * window. O(points of the grid in the window), the averages once a curve.
+ * window, and its points are computed once for a curve and width, however often a window moves.
  */
 export function slopeCurve(curve: Curve, window: Window, smooth: number): SlopeCurve {
   const { means, size } = thinnedTo(curve, smooth / POINTS);
   const from = firstAtOrAfter(means.x, window.from);
   const to = firstAfter(means.x, window.to, from);
-  const slope = new Float64Array(to - from);
-  let low = firstAtOrAfter(means.x, window.from - smooth / 2);
-  let high = low;
+  const slope = slopesOf(curve, smooth, means.x.length);
   for (let i = from; i < to; i++) {
-    const centre = means.x[i];
-    while (means.x[low] < centre - smooth / 2) low++;
-    while (high < means.x.length && means.x[high] <= centre + smooth / 2) high++;
-    let first = low;
-    let last = high;
-    if (last - first < 5) ({ first, last } = samplesAround(means.x, centre, smooth, 5));
-    slope[i - from] = localSlope(means.x, means.y, first, last, centre);
+    if (!Number.isNaN(slope[i])) continue;
+    const { first, last } = samplesAround(means.x, means.x[i], smooth, 5);
+    slope[i] = localSlope(means.x, means.y, first, last, means.x[i]);
   }
-  return { x: means.x.subarray(from, to), slope, size };
+  return { x: means.x.subarray(from, to), slope: slope.subarray(from, to), size };
+}
+
+const known = new WeakMap<Curve, Map<number, Float64Array>>();
+/** Widths kept for a curve: those of one statement and of the windows beside it. */
+const KEPT = 4;
+
+/** Slopes on the grid of a width, NaN where not computed yet. */
+function slopesOf(curve: Curve, smooth: number, length: number): Float64Array {
+  let widths = known.get(curve);
+  if (widths === undefined) known.set(curve, (widths = new Map<number, Float64Array>()));
+  let slope = widths.get(smooth);
+  if (slope === undefined) {
+    if (widths.size >= KEPT) widths.delete([...widths.keys()][0]);
+    widths.set(smooth, (slope = new Float64Array(length).fill(NaN)));
+  }
+  return slope;
 }
 
 /** The slope dy/dt at `t` from all readings within `smooth`, and its noise. */

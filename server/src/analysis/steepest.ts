@@ -60,7 +60,7 @@ export function steepest(
   if (start === null) return null;
   const noise = options.noise && localNoise(options.noise, curve, start, width);
   if (noise !== null) {
-    const { value, noise: unsure } = slopeAt(curve, start, width, noise);
+    const { value, noise: unsure } = slopeAbout(curve, start, width, noise);
     const wanted = unsure / (CLEAR * Math.abs(value));
     if (wanted > 1) {
       // The noise of a slope falls with the width to the power 3/2.
@@ -97,6 +97,20 @@ function steepestAt(
     slopeFunctional,
     noise,
   };
+}
+
+const known = new WeakMap<Noise, Map<string, { value: number; noise: number }>>();
+const KEPT = 64;
+
+/** The slope and its noise at the whole width next to `t`, kept: good enough to choose widths by. */
+function slopeAbout(curve: Curve, t: number, width: number, noise: Noise): { value: number; noise: number } {
+  const step = Math.round((t - curve.x[0]) / width);
+  let kept = known.get(noise);
+  if (kept === undefined || kept.size > KEPT) known.set(noise, (kept = new Map()));
+  const key = `${step} ${width} ${curve.x[0]} ${curve.x.length}`;
+  let found = kept.get(key);
+  if (found === undefined) kept.set(key, (found = slopeAt(curve, curve.x[0] + step * width, width, noise)));
+  return found;
 }
 
 /** The width that holds the five readings a cubic needs. */
