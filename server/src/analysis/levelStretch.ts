@@ -36,6 +36,8 @@ export interface LevelStretch {
 const PARTS = 10;
 /** Standard deviations that count as a departure (language: "straight within 3 sigma"). */
 const DEPARTURE = 3;
+/** Blocks are of nearly equal length. */
+const TOLERANCE = 1.05;
 
 /**
  * The level stretch at a limit of a window of heat flow: the curve beside the limit as far as it is straight within
@@ -98,15 +100,22 @@ class Growth {
     const base = this.base();
     if (base === null) return null;
     const ascending = this.rule.inward > 0;
-    const inner = this.grow(base, ascending);
-    return this.grow(inner, !ascending);
+    const grown = this.grow(this.grow(base, ascending), !ascending);
+    let { first, last } = grown;
+    // Outside keeps no more than the inside leaves of the span, the farthest is given back first.
+    while (last - first > 3 && this.length(first, last) > TOLERANCE * this.rule.span) {
+      if (!(ascending ? first < this.border : last > this.border)) break;
+      if (ascending) first++;
+      else last--;
+    }
+    return { first, last };
   }
 
-  /** Three parts in a row at the limit that are straight: inside it if they are, else astride, else outside. */
+  /** Three parts in a row at the limit that are straight: astride if they are, else inside, else outside. */
   private base(): SampleRange | null {
     const n = this.blocks.x.length;
     const { inward } = this.rule;
-    for (const outside of this.rule.inside >= this.rule.span ? [0, 1, 2, 3] : [2, 1, 0, 3]) {
+    for (const outside of [2, 1, 0, 3]) {
       const first = inward > 0 ? this.border - outside : this.border + outside - 3;
       if (first < 0 || first + 3 > n) continue;
       if (

@@ -7,7 +7,7 @@ import type { IntegralGrid } from './windowIntegral';
 const SETTLED = 1e-9;
 const ROUNDS = 200;
 /** Nodes on which the fraction passed is iterated; the integral of the samples between nodes is kept exactly. */
-const NODES = 1500;
+const NODES = 600;
 
 /**
  * The baseline that follows the conversion: two straight lines, one of the level stretch at each limit, blended by the
