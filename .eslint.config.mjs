@@ -15,5 +15,8 @@ export default ts.config(
     },
   },
   { files: ['**/*.mjs', 'server/src/cli/**', 'tests/**'], rules: { 'no-console': 'off' } },
-  { files: ['**/*.mjs'], languageOptions: { globals: { process: 'readonly', console: 'readonly', Buffer: 'readonly', URL: 'readonly' } } },
+  {
+    files: ['**/*.mjs'],
+    languageOptions: { globals: { process: 'readonly', console: 'readonly', Buffer: 'readonly', URL: 'readonly' } },
+  },
 );

@@ -7,6 +7,7 @@ import type { BlankStatement, RunStatement, SignalName } from '../language/model
 import type { Effective, Program } from '../language/program';
 import { differenceToSI } from '../quantities/convert';
 import type { RawRun, ReadingProblem } from '../runs/run';
+import { blankClock, type BlankTarget } from './blankClock';
 import type { SourceSignal } from './sourceSignal';
 
 export interface BlankInput {
@@ -40,11 +41,12 @@ interface UsedBlank {
   readonly values: Float64Array;
 }
 
-/** Blanks of every signal, matched on the file's own time whatever their sampling interval. */
+/** Blanks of every signal, matched on time whatever their sampling interval. */
 export function blankEffects(
   program: Program,
   inputs: readonly BlankInput[],
   sources: readonly SourceSignal[],
+  target: BlankTarget,
 ): Blanks {
   const findings: Finding[] = [];
   const used = new Map<SignalName, UsedBlank[]>();
@@ -53,7 +55,7 @@ export function blankEffects(
     if (effective === undefined || !input.data.ok) continue;
     for (const signal of effective.statement.subtract) {
       const source = sources.find((s) => s.signal === signal);
-      const blank = blankSignal(program, input, input.data.value, signal);
+      const blank = blankSignal(program, input, input.data.value, signal, target);
       if (source === undefined || blank === null) {
         const where = source === undefined ? 'the run' : input.path;
         findings.push(
@@ -104,15 +106,21 @@ export function blankEffects(
 }
 
 /** The blank's signal: mass relative to its first reading, heat flow turned where its gloss says the other direction. */
-function blankSignal(program: Program, input: BlankInput, raw: RawRun, signal: SignalName): SourceSignal | null {
+function blankSignal(
+  program: Program,
+  input: BlankInput,
+  raw: RawRun,
+  signal: SignalName,
+  target: BlankTarget,
+): SourceSignal | null {
   const column = raw.columns.find((c) => c.signal === signal);
-  const time = raw.columns.find((c) => c.signal === 'time');
-  if (column === undefined || time === undefined) return null;
+  const clock = blankClock(target, raw);
+  if (column === undefined || clock === null) return null;
   const first = signal === 'mass' ? (column.values.find((v) => !Number.isNaN(v)) ?? 0) : 0;
   const own = input.conditions?.endothermic ?? null;
   const runs = program.run?.statement.endothermic ?? null;
   const sign = signal === 'heatflow' && own !== null && runs !== null && own !== runs ? -1 : 1;
-  return { signal, unit: column.unit, time: time.values, values: column.values.map((v) => sign * (v - first)) };
+  return { signal, unit: column.unit, time: clock.time, values: column.values.map((v) => sign * (v - first)) };
 }
 
 function subtracted(source: SourceSignal, blanks: readonly UsedBlank[]): Float64Array {

@@ -4,7 +4,7 @@ import type { Finding } from '../findings/finding';
 import type { RunStatement, SignalName } from '../language/model';
 import type { Program } from '../language/program';
 import type { RawRun } from '../runs/run';
-import { findSegments } from '../runs/segments';
+import { blankClock } from './blankClock';
 import type { BlankInput } from './blankEffect';
 import { checkRunAlone, checkStatement, checkTogether } from './checks/all';
 import type { BlankRun, BlankSignal, CheckContext, JoinedFile, UsedFile } from './checks/context';
@@ -13,6 +13,7 @@ import { checkShares } from './checks/shares';
 import type { JoinInput } from './joinedSignals';
 import { remembered, type Memo } from './memo';
 import type { StatementOutcome } from './outcome';
+import type { PreparedRun } from './preparedRun';
 import type { Prepared } from './prepareRun';
 import type { Result } from './result';
 
@@ -42,7 +43,7 @@ export function checksOf(input: CheckInput, memo: Memo): Checks {
   const programme = program.programme?.canonical ?? '';
   const facts = remembered(memo, JSON.stringify(['facts', run.key]), () => scanRun(run));
   const blanks = remembered(memo, JSON.stringify(['blank runs', run.key, input.blanks.map((b) => b.path)]), () =>
-    input.blanks.flatMap((blank) => blankRun(program, blank)),
+    input.blanks.flatMap((blank) => blankRun(program, run, blank)),
   );
   const context: CheckContext = {
     program,
@@ -78,14 +79,12 @@ export function checksOf(input: CheckInput, memo: Memo): Checks {
   return { onOutcomes, onResults: (results) => checkShares(context, results) };
 }
 
-function blankRun(program: Program, input: BlankInput): BlankRun[] {
+function blankRun(program: Program, run: PreparedRun, input: BlankInput): BlankRun[] {
   const effective = program.blanks.find((b) => b.id === input.statement);
   if (effective === undefined || !input.data.ok) return [];
   const raw = input.data.value;
-  const column = (signal: SignalName) => raw.columns.find((c) => c.signal === signal)?.values ?? null;
-  const time = column('time');
-  if (time === null) return [];
-  const temperature = column('temperature');
+  const clock = blankClock(run, raw);
+  if (clock === null) return [];
   const signals = new Map<SignalName, BlankSignal>();
   for (const c of raw.columns) {
     if (c.signal !== 'time' && c.signal !== 'temperature') signals.set(c.signal, { unit: c.unit, values: c.values });
@@ -98,9 +97,7 @@ function blankRun(program: Program, input: BlankInput): BlankRun[] {
       display: input.path,
       identity: raw.identity,
       described,
-      segments: temperature === null ? [] : findSegments(time, temperature),
-      time,
-      temperature,
+      ...clock,
       signals,
     },
   ];

@@ -135,7 +135,7 @@ function build(
   const joined = joinedSignals(program, joins, { time: axis, temperature, segments, map });
   for (const source of joined.signals) if (!sources.some((s) => s.signal === source.signal)) sources.push(source);
 
-  const blanks = blankEffects(program, blankInputs, sources);
+  const blanks = blankEffects(program, blankInputs, sources, { time: axis, temperature, segments });
   findings.push(...blanks.findings);
   const direction = statement.endothermic === 'down' ? -1 : 1;
   const signals = new Map<SignalName, PreparedSignal>();
