@@ -31,8 +31,8 @@ export interface Located {
   readonly signal: SignalName;
 }
 
-/** `within` where it is not written (language.md 4). */
-const defaultWithin = { kelvin: 150, seconds: 900 };
+/** `within` where it is not written: wide enough for a broad step, the walk ends at the first level stretch anyway. */
+const defaultWithin = { kelvin: 300, seconds: 1800 };
 
 /** Finds window, curve and noise of a statement on one signal. */
 export function locate(
