@@ -71,7 +71,6 @@ if (existsSync('server/src/cli/main.ts')) {
     minify: true,
     // A bundled module may ask where it stands: in this file.
     define: { ...common.define, 'import.meta.url': '__filename' },
-    keepNames: true,
     outdir: 'dist',
     // csv-parse is needed only when a file leaves the regular path: its own file, asked for by name at run time.
     banner: { js: '#!/usr/bin/env node' },

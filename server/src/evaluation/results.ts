@@ -13,10 +13,21 @@ import type { Unit } from '../quantities/unit';
 import type { StatementOutcome } from './outcome';
 import type { Result } from './result';
 import type { StatedQuantity } from './states';
-import type { Reason, TypedValue } from './typedValue';
+import { withSize, type Reason, type TypedValue } from './typedValue';
 
 /** Results of one evaluation statement, one a quantity. A failed statement gives one line that says so. */
-export function statementResults(outcome: StatementOutcome, quantities: readonly StatedQuantity[]): Result[] {
+export function statementResults(outcome: StatementOutcome, quantities: readonly StatedQuantity[]): readonly Result[] {
+  const known = made.get(quantities);
+  if (known !== undefined) return known;
+  const results = resultsOf(outcome, quantities);
+  made.set(quantities, results);
+  return results;
+}
+
+/** Stated quantities stay the same objects while nothing about them changes (`stateQuantities`), and so do results. */
+const made = new WeakMap<readonly StatedQuantity[], readonly Result[]>();
+
+function resultsOf(outcome: StatementOutcome, quantities: readonly StatedQuantity[]): Result[] {
   const shared = {
     name: outcome.name,
     kind: outcome.source.statement.kind,
@@ -117,6 +128,6 @@ function reasonText(reason: Reason): string {
 function inUnit(si: Uncertain, unit: Unit): Uncertain {
   return {
     value: fromSI(si.value, unit),
-    parts: si.parts.map((p) => ({ ...p, u: differenceFromSI(p.u, unit) })),
+    parts: si.parts.map((p) => withSize(p, differenceFromSI(p.u, unit))),
   };
 }

@@ -26,6 +26,9 @@ export interface Stating {
   readonly findings: readonly Finding[];
 }
 
+/** An outcome under the same findings has the same states: remembered with it (its key holds the run). */
+const known = new WeakMap<StatementOutcome, { readonly signature: string; readonly quantities: StatedQuantity[] }>();
+
 /** States of all quantities of all evaluation statements, in the order of the program. */
 export function stateQuantities(stating: Stating): Map<string, StatedQuantity[]> {
   const inSums = partsOfSums(stating.program);
@@ -41,13 +44,22 @@ export function stateQuantities(stating: Stating): Map<string, StatedQuantity[]>
       if (effect !== null && finding.only === undefined) own.push({ code: finding.code, name });
     }
     inherited.set(name, mergeReasons([passed, own]));
-    stated.set(
-      name,
-      outcome.quantities.map((q) => {
-        const reasons = mergeReasons([passed, reasonsFor(findings, name, q.quantity)]);
-        return { name, quantity: q.quantity, value: statedValue(stating, outcome, q, reasons, inSums.has(name)) };
-      }),
-    );
+    const signature = JSON.stringify([
+      passed,
+      inSums.has(name),
+      findings.map((f) => (findingRecord(f.code).effect === null ? '' : [f.code, f.only ?? null])),
+    ]);
+    const before = known.get(outcome);
+    if (before?.signature === signature) {
+      stated.set(name, before.quantities);
+      continue;
+    }
+    const quantities = outcome.quantities.map((q) => {
+      const reasons = mergeReasons([passed, reasonsFor(findings, name, q.quantity)]);
+      return { name, quantity: q.quantity, value: statedValue(stating, outcome, q, reasons, inSums.has(name)) };
+    });
+    known.set(outcome, { signature, quantities });
+    stated.set(name, quantities);
   }
   return stated;
 }

@@ -1,5 +1,5 @@
 import { differenceToSI, toSI } from '../quantities/convert';
-import type { Uncertain } from '../quantities/uncertain';
+import type { Part, Uncertain } from '../quantities/uncertain';
 import type { Dimension, Kind, Unit } from '../quantities/unit';
 import type { ResultState } from './result';
 
@@ -45,6 +45,12 @@ export function mergeReasons(lists: readonly (readonly Reason[])[]): Reason[] {
 export function uncertainToSI(value: Uncertain, unit: Unit): Uncertain {
   return {
     value: toSI(value.value, unit),
-    parts: value.parts.map((p) => ({ ...p, u: differenceToSI(p.u, unit) })),
+    parts: value.parts.map((p) => withSize(p, differenceToSI(p.u, unit))),
   };
+}
+
+/** The same influence with another size. Written out: it runs for every part of every result of every revision. */
+export function withSize(part: Part, u: number): Part {
+  const { input, dof, group } = part;
+  return group === undefined ? { input, u, dof } : { input, u, dof, group };
 }
