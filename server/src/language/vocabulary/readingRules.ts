@@ -18,4 +18,5 @@ export const readingRules: readonly string[] = [
   'The temperature of an onset or crossing has its twin in `time`. A peak of another signal than the heat flow has no enthalpy.',
   'A basis cannot name a part that only a sum knows. An onset needs `of`.',
   'Limits set by `rule` in a run gloss stand before those of its method, as does its `programme`.',
+  '`around` walks from its temperature outward to the first level stretch on each side, at most 300 K (30 min in a hold) unless `within` says otherwise; behind a slow tail it goes on until the tail has fallen to a tenth of the level slope.',
 ];
