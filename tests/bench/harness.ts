@@ -45,14 +45,14 @@ export async function report(benches: Readonly<Record<string, Bench>>): Promise<
     console.log(`\n${title}`);
     for (const row of await bench()) {
       if ('reason' in row) {
-        console.log(`  ${row.name.padEnd(58)}      not run: ${row.reason}`);
+        console.log(`  ${row.name.padEnd(72)}      not run: ${row.reason}`);
         continue;
       }
       const isOver = row.limit !== null && row.value > row.limit;
       if (isOver) over++;
       const limit = row.limit === null ? '' : `at most ${row.limit} ${row.unit} ${isOver ? 'MISSED' : 'met'}`;
       const value = row.value.toFixed(row.unit === '×' ? 2 : 1).padStart(9);
-      console.log(`  ${row.name.padEnd(58)}${value} ${row.unit.padEnd(3)} ${limit.padEnd(22)} ${row.note}`.trimEnd());
+      console.log(`  ${row.name.padEnd(72)}${value} ${row.unit.padEnd(3)} ${limit.padEnd(22)} ${row.note}`.trimEnd());
     }
   }
   return over;

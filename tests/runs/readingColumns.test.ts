@@ -177,6 +177,7 @@ describe('what the header leaves open', () => {
     assert.ok(problem.problem === 'column-unclear');
     assert.equal(problem.signal, null);
     for (const name of ['Time', 'Temp', 'DTA', 'm']) assert.ok(problem.message.includes(`"${name}" has no unit`));
+    assert.ok(problem.write !== null);
     assert.deepEqual(signals(await readText(text, writtenChoices(problem.write))), [
       'time s',
       'temperature °C',
@@ -197,6 +198,7 @@ describe('what the header leaves open', () => {
     const problem = await refusedText(text);
     assert.ok(problem.problem === 'column-unclear');
     assert.match(problem.message, /no mass or heat flow/);
+    assert.ok(problem.write !== null);
     assert.deepEqual(signals(await readText(text, writtenChoices(problem.write)))[2], 'heatflow W/g');
   });
 
@@ -241,6 +243,8 @@ describe('what the header leaves open', () => {
     assert.match(none.message, /no column is called "Weight"; there are "Time \(s\)"/);
     const beyond = await refusedText(text, { columns: [{ signal: 'mass', column: { number: 9 }, unit: 'mg' }] });
     assert.match(beyond.message, /no column 9: the file has 4/);
+    // The statement is there already: a second one would settle nothing.
+    assert.ok(beyond.problem === 'column-unclear' && beyond.write === null);
     const wrong = await refusedText(text, { columns: [{ signal: 'mass', column: { number: 3 }, unit: 'K' }] });
     assert.match(wrong.message, /mass cannot be in K/);
     const both = await refusedText(text, { columns: [{ signal: 'mass', column: { header: 'Mass' }, unit: null }] });

@@ -162,9 +162,11 @@ describe('reading a run file: cells', () => {
   it('does not take a column of the other decimal sign for numbers', async () => {
     const problem = await refusedText('Time/s;T/°C;Mass/mg\n0;25;1,5\n1;26;1,4\n2;27;1,3\n', { decimal: '.' });
     assert.equal(problem.problem, 'no-numbers');
-    assert.match(problem.message, /column 3 .* the mass, holds no number: line 2 has "1,5"/);
-    assert.ok(problem.problem === 'no-numbers');
-    assert.equal(problem.write, 'reading\n  decimal ","');
+    assert.match(
+      problem.message,
+      /column 3 .* the mass, holds no number: line 2 has "1,5"; its decimal sign may be ","/,
+    );
+    assert.ok(problem.problem === 'no-numbers' && problem.write === null, 'the statement is there and must be changed');
   });
 
   it('keeps empty columns at the end out of the signals', async () => {
@@ -201,6 +203,12 @@ describe('reading a run file: several runs side by side', () => {
     assert.deepEqual(values(second, 'mass'), [20, 19]);
     assert.equal(second.interpretation.block, 2);
     assert.match((await refusedText(text, { block: 3 })).message, /no block 3/);
+  });
+
+  it('does not pass over a block that the file has not', async () => {
+    const problem = await refusedText(header + rows, { block: 2 });
+    assert.match(problem.message, /no block 2: the header shows one run only/);
+    assert.equal((await readText(header + rows, { block: 1 })).points, 3);
   });
 
   it('takes a header text that stands in every block from the block that is named', async () => {

@@ -65,8 +65,8 @@ export type ReadingProblem =
       readonly problem: 'column-unclear';
       readonly signal: SignalName | null;
       readonly message: string;
-      /** The statement that would settle it: `columns\n  mass column 3 in mg`. */
-      readonly write: string;
+      /** The statement that would settle it: `columns\n  mass column 3 in mg`; null: one that is there must be changed. */
+      readonly write: string | null;
     }
   | { readonly problem: 'no-numbers'; readonly message: string; readonly write: string | null };
 

@@ -107,8 +107,11 @@ function chosenBlock(
   blocks: readonly (readonly number[])[] | null,
   choices: ReadingChoices,
 ): Outcome<readonly number[] | null, ReadingProblem> {
-  if (blocks === null || (choices.block === null && choices.columns.some(({ column }) => 'number' in column))) {
-    return success(null);
+  if (choices.block === null && choices.columns.some(({ column }) => 'number' in column)) return success(null);
+  if (blocks === null) {
+    if (choices.block === null || choices.block === 1) return success(null);
+    const message = `there is no block ${choices.block}: the header shows one run only`;
+    return failed({ problem: 'column-unclear', signal: null, message, write: null });
   }
   const of = choices.of === null ? '' : ` of "${choices.of}"`;
   const write = `reading${of}\n  block 1`;
@@ -129,7 +132,7 @@ function decidedColumn(
   within: (k: number) => boolean,
 ): Outcome<number, ReadingProblem> {
   const unclear = (message: string): Outcome<number, ReadingProblem> =>
-    failed({ problem: 'column-unclear', signal, message, write: '' });
+    failed({ problem: 'column-unclear', signal, message, write: null });
   if ('number' in column) {
     if (column.number >= 1 && column.number <= width) return success(column.number - 1);
     return unclear(`there is no column ${column.number}: the file has ${width}`);
@@ -194,8 +197,8 @@ function writtenAgain({ signal }: ColumnDecision, read: readonly ColumnAssignmen
 }
 
 /** The statement as it would stand in a gloss. */
-function writeColumns(proposals: readonly Proposal[], of: string | null): string {
-  if (proposals.length === 0) return '';
+function writeColumns(proposals: readonly Proposal[], of: string | null): string | null {
+  if (proposals.length === 0) return null;
   const head = of === null ? 'columns' : `columns of "${of}"`;
   return [head, ...proposals.map(({ signal, number, unit }) => `  ${signal} column ${number} in ${unit}`)].join('\n');
 }

@@ -67,7 +67,7 @@ export async function readRun(
   const footer = choices.footer ?? (textFrom === 0 ? 0 : lastLine - textFrom + 1);
   const columns = finishColumns(buffer, assignment.value);
   const empty = columns.find(({ values }) => !values.some(Number.isFinite));
-  if (empty !== undefined) return failed(noNumbers(host, path, empty, buffer, dialect));
+  if (empty !== undefined) return failed(noNumbers(host, path, empty, buffer, dialect, choices));
   return success({
     path,
     identity: file.identity,
@@ -182,16 +182,32 @@ function interpretation(
 function noTable(host: Host, path: string, lines: readonly string[], choices: ReadingChoices): ReadingProblem {
   const shown = host.display(path);
   if (lines.length === 0) return { problem: 'no-numbers', message: `${shown} is empty`, write: null };
-  const of = choices.of === null ? '' : ` of "${choices.of}"`;
-  const message = `no table with at least two columns of numbers is found in the first lines of ${shown}`;
-  return { problem: 'no-numbers', message, write: `reading${of}\n  delimiter ";"\n  decimal ","` };
+  const isTold = choices.delimiter !== null || choices.decimal !== null || choices.skip !== null;
+  const how = isTold
+    ? 'read as the reading statement says'
+    : 'separated by tabs, semicolons, commas, strokes or blanks; what else there is, `reading` says with `skip`, `delimiter` and `decimal`';
+  const message = `no table with at least two columns of numbers is found in the first lines of ${shown}, ${how}`;
+  return { problem: 'no-numbers', message, write: null };
 }
 
-function noNumbers(host: Host, path: string, column: Column, buffer: RowBuffer, dialect: Dialect): ReadingProblem {
+function noNumbers(
+  host: Host,
+  path: string,
+  column: Column,
+  buffer: RowBuffer,
+  dialect: Dialect,
+  choices: ReadingChoices,
+): ReadingProblem {
   const bad = buffer.firstBadCells().find(({ field }) => field === column.number);
   const example = bad === undefined ? 'its cells are empty' : `line ${bad.line} has "${bad.text}"`;
-  const message = `column ${column.number} of ${host.display(path)}, the ${column.signal}, holds no number: ${example}`;
   const other = dialect.decimal === '.' ? ',' : '.';
-  const write = bad !== undefined && /^[+-]?\d+[.,]\d+$/.test(bad.text) ? `reading\n  decimal "${other}"` : null;
+  const wrongSign = bad !== undefined && /^[+-]?\d+[.,]\d+$/.test(bad.text);
+  const hint = wrongSign ? `; its decimal sign may be "${other}"` : '';
+  const message = `column ${column.number} of ${host.display(path)}, the ${column.signal}, holds no number: ${example}${hint}`;
+  const write = wrongSign && choices.decimal === null ? `${readingOf(choices)}\n  decimal "${other}"` : null;
   return { problem: 'no-numbers', message, write };
+}
+
+function readingOf({ of }: ReadingChoices): string {
+  return of === null ? 'reading' : `reading of "${of}"`;
 }
