@@ -1,6 +1,14 @@
 import { report } from './harness';
+import { movedWindow } from './movedWindow';
+import { startToEnd } from './program';
 import { reading } from './reading';
 
-void report({ 'Reading a run file': reading }).then((over) => {
+const benches = {
+  'Reading a run file': reading,
+  'Results from the start of the process': startToEnd,
+  'A moved window': movedWindow,
+};
+
+void report(benches).then((over) => {
   process.exitCode = over > 0 ? 1 : 0;
 });
