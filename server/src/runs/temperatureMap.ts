@@ -91,8 +91,7 @@ function smoothed(
   seconds: number,
 ): { x: Float64Array; y: Float64Array } {
   const wide = localLine(time, temperature, seconds / 2);
-  const residuals = Float64Array.from(temperature, (value, i) => Math.abs(value - wide[i]));
-  const noise = 1.4826 * medianOf(residuals);
+  const noise = 1.4826 * medianDistance(temperature, wide);
   if (!(noise > aim / 10)) return { x: time, y: temperature };
   const n = time.length;
   const inWindow = n < 2 ? 1 : (seconds * (n - 1)) / Math.max(time[n - 1] - time[0], 1e-9);
@@ -101,11 +100,11 @@ function smoothed(
   return { x: time, y: localLine(time, temperature, (0.5 * seconds * needed) / inWindow) };
 }
 
-/** Median of at most 5000 of them. */
-function medianOf(values: Float64Array): number {
-  const step = Math.max(1, Math.floor(values.length / 5000));
-  const some = new Float64Array(Math.ceil(values.length / step));
-  for (let k = 0; k < some.length; k++) some[k] = values[k * step];
+/** Median distance of two curves at no more than 5000 of their samples. */
+function medianDistance(a: Float64Array, b: Float64Array): number {
+  const step = Math.max(1, Math.floor(a.length / 5000));
+  const some = new Float64Array(Math.ceil(a.length / step));
+  for (let k = 0; k < some.length; k++) some[k] = Math.abs(a[k * step] - b[k * step]);
   some.sort();
   return some.length === 0 ? 0 : some[some.length >> 1];
 }

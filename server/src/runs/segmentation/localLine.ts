@@ -10,34 +10,54 @@ export function localLine(x: Float64Array, y: Float64Array, half: number): Float
   const fitted = new Float64Array(n);
   if (n === 0) return fitted;
   const whole = lineThrough(x, y, 0, n - 1);
-  const rest = Float64Array.from(y, (value, i) => value - whole.at(x[i]));
+  const level = whole.at(x[0]);
+  const slope = n < 2 || x[n - 1] === x[0] ? 0 : (whole.at(x[n - 1]) - level) / (x[n - 1] - x[0]);
+  const rest = new Float64Array(n);
+  for (let i = 0; i < n; i++) rest[i] = y[i] - (slope * (x[i] - x[0]) + level);
   let from = 0;
   let to = 0;
   let origin = x[0];
-  let sum = { count: 0, x: 0, xx: 0, y: 0, xy: 0 };
-  const add = (i: number, sign: 1 | -1): void => {
-    const dx = x[i] - origin;
-    sum.count += sign;
-    sum.x += sign * dx;
-    sum.xx += sign * dx * dx;
-    sum.y += sign * rest[i];
-    sum.xy += sign * dx * rest[i];
-  };
+  // Plain variables, not an object: this runs twice over every reading of a run.
+  let count = 0;
+  let sx = 0;
+  let sxx = 0;
+  let sy = 0;
+  let sxy = 0;
   for (let i = 0; i < n; i++) {
     if (x[i] - origin > 8 * half) {
       origin = x[i];
-      sum = { count: 0, x: 0, xx: 0, y: 0, xy: 0 };
-      for (let j = from; j < to; j++) add(j, 1);
+      count = sx = sxx = sy = sxy = 0;
+      for (let j = from; j < to; j++) {
+        const dx = x[j] - origin;
+        count++;
+        sx += dx;
+        sxx += dx * dx;
+        sy += rest[j];
+        sxy += dx * rest[j];
+      }
     }
-    while (to < n && x[to] <= x[i] + half) add(to++, 1);
-    while (x[from] < x[i] - half) add(from++, -1);
-    const { count } = sum;
-    const meanX = sum.x / count;
-    const meanY = sum.y / count;
-    const xx = sum.xx - sum.x * meanX;
-    const xy = sum.xy - sum.x * meanY;
+    for (; to < n && x[to] <= x[i] + half; to++) {
+      const dx = x[to] - origin;
+      count++;
+      sx += dx;
+      sxx += dx * dx;
+      sy += rest[to];
+      sxy += dx * rest[to];
+    }
+    for (; x[from] < x[i] - half; from++) {
+      const dx = x[from] - origin;
+      count--;
+      sx -= dx;
+      sxx -= dx * dx;
+      sy -= rest[from];
+      sxy -= dx * rest[from];
+    }
+    const meanX = sx / count;
+    const meanY = sy / count;
+    const xx = sxx - sx * meanX;
+    const xy = sxy - sx * meanY;
     const local = meanY + (xx > 0 ? (xy / xx) * (x[i] - origin - meanX) : 0);
-    fitted[i] = count < 4 ? y[i] : local + whole.at(x[i]);
+    fitted[i] = count < 4 ? y[i] : local + slope * (x[i] - x[0]) + level;
   }
   return fitted;
 }
