@@ -48,7 +48,7 @@ export async function report(benches: Readonly<Record<string, Bench>>): Promise<
         console.log(`  ${row.name.padEnd(72)}      not run: ${row.reason}`);
         continue;
       }
-      const isOver = row.limit !== null && row.value > row.limit;
+      const isOver = row.limit !== null && !(row.value <= row.limit);
       if (isOver) over++;
       const limit = row.limit === null ? '' : `at most ${row.limit} ${row.unit} ${isOver ? 'MISSED' : 'met'}`;
       const value = row.value.toFixed(row.unit === '×' ? 2 : 1).padStart(9);

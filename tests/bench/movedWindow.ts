@@ -14,19 +14,27 @@ export async function movedWindow(): Promise<readonly BenchRow[]> {
     ],
   });
   const engine = new Engine(new MemoryHost({ 'a.csv': data }, '/lab'));
-  let edge = 195;
+  let moves = 0;
   const move = async (): Promise<void> => {
-    edge += 0.25;
+    // Each edge of both windows in turn, never back to a place already evaluated.
+    const edges = [200, 420, 480, 750].map((edge, k) => edge - 0.25 * Math.floor((moves + k) / 4));
+    moves++;
     const snapshot = await engine.evaluate(
       '/lab/a.gloss',
-      `run "a.csv"\n  mass 20.000 ± 0.010 mg\nstep First ${edge}..420 °C\nstep Second 480..750 °C\nresidue Rest at 950 °C\nlet share = First.loss / Second.loss\n`,
+      `run "a.csv"\n  mass 20.000 ± 0.010 mg\nstep First ${edges[0]}..${edges[1]} °C\nstep Second ${edges[2]}..${edges[3]} °C\nresidue Rest at 950 °C\nlet share = First.loss / Second.loss\n`,
     );
-    assert.ok(snapshot.results.some((r) => r.id === 'First.loss' && r.state === 'number'));
+    for (const id of ['First.loss', 'First.inflection', 'Second.loss', 'Rest.remaining', 'share']) {
+      const result = snapshot.results.find((r) => r.id === id);
+      assert.ok(result !== undefined && result.value !== null && (result.uncertainty ?? 0) > 0, id);
+    }
+    assert.ok(snapshot.findings.length > 0);
   };
-  const cold = await time(move);
-  const warm = await time(move, 60, 0);
+  const first = await time(move);
+  const later = await time(move, 60, 0);
+  const name = '200,000 rows';
   return [
-    { name: '200,000 rows, median of 15 after 3', value: cold.median, unit: 'ms', limit: null, note: '' },
-    { name: '200,000 rows, 95th percentile of the 60 moves after', value: warm.p95, unit: 'ms', limit: 8, note: '' },
+    { name: `${name}, median of 15 after 3`, value: first.median, unit: 'ms', limit: null, note: '' },
+    { name: `${name}, 95th percentile of 15 after 3`, value: first.p95, unit: 'ms', limit: 8, note: '' },
+    { name: `${name}, 95th percentile of the 60 after`, value: later.p95, unit: 'ms', limit: 8, note: '' },
   ];
 }

@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { syntheticRun } from '../support/syntheticRun';
-import { time, type BenchRow } from './harness';
+import { time, type BenchRow, type Timing } from './harness';
 
 const program = join(__dirname, '..', '..', '..', 'dist', 'thermogloss.js');
 const steps = [
@@ -24,6 +24,15 @@ const six = [
   'let share = First.loss / Second.loss',
 ];
 
+/** A fourth column, as of a simultaneous run. */
+function withHeatFlow(text: string): string {
+  const lines = text.trimEnd().split('\n');
+  const written = lines.map((line, i) =>
+    i === 0 ? `${line},heat flow / mW` : `${line},${(-2 + 1e-5 * i).toFixed(5)}`,
+  );
+  return `${written.join('\n')}\n`;
+}
+
 function evaluate(gloss: string): void {
   const run = spawnSync(process.execPath, [program, 'results', gloss], { encoding: 'utf8' });
   assert.equal(run.status, 0, run.stderr);
@@ -32,7 +41,7 @@ function evaluate(gloss: string): void {
 /** Peak memory of one evaluation in MB. */
 function peakOf(gloss: string): number {
   const script = `process.argv.splice(1, 0, ${JSON.stringify(program)});
-process.on('exit', () => process.stderr.write('peak ' + process.resourceUsage().maxRSS / 1024));
+process.on('exit', () => process.stderr.write('peak ' + (process.resourceUsage().maxRSS * 1024) / 1e6));
 require(${JSON.stringify(program)});`;
   const run = spawnSync(process.execPath, ['-e', script, 'results', gloss], { encoding: 'utf8' });
   const peak = /peak ([\d.]+)/.exec(run.stderr);
@@ -44,7 +53,7 @@ require(${JSON.stringify(program)});`;
 export async function startToEnd(): Promise<readonly BenchRow[]> {
   const folder = mkdtempSync(join(tmpdir(), 'gloss-bench-'));
   const write = (name: string, rows: number, statements: readonly string[]): string => {
-    writeFileSync(join(folder, `${name}.csv`), syntheticRun({ every: every(rows), steps }));
+    writeFileSync(join(folder, `${name}.csv`), withHeatFlow(syntheticRun({ every: every(rows), steps })));
     const path = join(folder, `${name}.gloss`);
     writeFileSync(path, [`run "${name}.csv"`, '  mass 20.000 ± 0.010 mg', ...statements, ''].join('\n'));
     return path;
@@ -54,12 +63,17 @@ export async function startToEnd(): Promise<readonly BenchRow[]> {
     const large = write('large', 200_000, six);
     const million = write('million', 1_000_000, six);
     const bare = await time(() => spawnSync(process.execPath, ['-e', '0']));
-    const note = `bare Node takes ${bare.median.toFixed(0)} ms`;
-    const row = (name: string, value: number, limit: number): BenchRow => ({ name, value, unit: 'ms', limit, note });
+    const row = (name: string, { median, p95 }: Timing, limit: number): BenchRow => ({
+      name,
+      value: median,
+      unit: 'ms',
+      limit,
+      note: `p95 ${p95.toFixed(0)} ms; bare Node takes ${bare.median.toFixed(0)} ms`,
+    });
     return [
-      row('small run: 1,000 rows, one step', (await time(() => evaluate(small))).median, 250),
-      row('200,000 rows, six statements', (await time(() => evaluate(large))).median, 500),
-      row('1,000,000 rows, six statements', (await time(() => evaluate(million), 5, 1)).median, 1500),
+      row('small run: 1,000 rows, one step', await time(() => evaluate(small)), 250),
+      row('200,000 rows, six statements', await time(() => evaluate(large)), 500),
+      row('1,000,000 rows, six statements', await time(() => evaluate(million), 5, 1), 1500),
       { name: '1,000,000 rows, peak memory', value: peakOf(million), unit: 'MB', limit: 300, note: '' },
     ];
   } finally {
