@@ -58,6 +58,9 @@ const { findingPages } = createRequire(import.meta.url)('../out/server/src/findi
 rmSync('dist/docs', { recursive: true, force: true, maxRetries: 5 });
 mkdirSync('dist/docs', { recursive: true });
 for (const [name, text] of findingPages()) writeFileSync(join('dist/docs', name), text);
+// And the reference of the language from the vocabulary that its parser reads.
+const { generateReference } = createRequire(import.meta.url)('../out/server/src/language/vocabulary/reference.js');
+writeFileSync('dist/docs/language.md', generateReference());
 
 // The schemas of the machine formats go with the program.
 for (const name of ['results.schema.json', 'findings.schema.json']) {

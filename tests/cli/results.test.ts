@@ -45,6 +45,7 @@ describe('thermogloss results', () => {
     'b.gloss': smallGloss,
     'c.csv': smallRun,
     'c.gloss': smallGloss.replace('b.csv', 'c.csv'),
+    'broken.gloss': `${smallGloss}step Broken 12,5..300 °C\n`,
     'failing.gloss': smallGloss.replace('380..620 °C', '950..990 °C'),
     'nowhere.gloss': smallGloss.replace('b.csv', 'nowhere.csv'),
     'm.gloss': 'method "Small"\n\nstep First 380..620 °C\n',
@@ -54,6 +55,13 @@ describe('thermogloss results', () => {
   });
   after(() => folder.remove());
   const results = (...words: string[]) => say(['results', ...words], { cwd: folder.path });
+
+  it('exits 1 where a named statement could not be read, and still prints the others', async () => {
+    const { code, out, error } = await results('broken.gloss');
+    assert.equal(code, 1);
+    assert.match(out, /First\.loss/);
+    assert.match(error, /decimal-comma/);
+  });
 
   it('gives the loss within its expanded uncertainty of the truth, in JSON that keeps the schema', async () => {
     const { code, out, error } = await results('b.gloss', '--format', 'json');

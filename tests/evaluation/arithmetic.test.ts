@@ -69,6 +69,11 @@ describe('arithmetic of a gloss', () => {
     assert.equal(resultOf(e, 'twice').uncertainty, 2);
   });
 
+  it('two literals written alike are two measurements, and do not cancel', () => {
+    const e = lets('let d = (5 ± 1 mg) - (5 ± 1 mg)\nlet s = (5 ± 1 mg) + (5 ± 1 mg)\n');
+    for (const name of ['d', 's']) assert.ok(Math.abs(resultOf(e, name).uncertainty! - Math.SQRT2) < 1e-12, name);
+  });
+
   it('temperatures: a difference of points is in K, a point and a difference a point', () => {
     const e = lets('let a = 100 °C\nlet b = 80 °C\nlet d = a - b\nlet c = b + d\nlet k = absolute(a)\n');
     assert.deepEqual(

@@ -26,7 +26,7 @@ interface Wish {
   readonly paint: Paint;
 }
 
-/** `thermogloss results`: every number; 1 where a result failed, or where errors left none. */
+/** `thermogloss results`: every number; 1 where a result failed or could not be read, or where errors left none. */
 export async function results(context: Context): Promise<number> {
   const wish = wishOf(context);
   const snapshots = await evaluateAll(context, 'results');
@@ -82,7 +82,10 @@ function evaluates(s: Snapshot): boolean {
 }
 
 function hasFailed(s: Snapshot): boolean {
-  return s.results.some((r) => r.state === 'failed') || (s.results.length === 0 && standingErrors(s));
+  const trees = s.method === null ? [s.gloss.tree] : [s.gloss.tree, s.method.tree];
+  // A named statement that could not be read is a failed result, though it has no row.
+  const broken = trees.some((tree) => tree.statements.some((node) => node.broken && node.name !== null));
+  return broken || s.results.some((r) => r.state === 'failed') || (s.results.length === 0 && standingErrors(s));
 }
 
 function standingErrors(s: Snapshot): boolean {

@@ -1,4 +1,5 @@
 import type { Construction, Shape } from './result';
+import type { SignalName } from '../language/model';
 import type { Placed } from './outcome';
 import type { PreparedRun } from './preparedRun';
 
@@ -17,7 +18,7 @@ export function constructionOf(
   run: PreparedRun,
   placed: Placed,
   name: string,
-  signal: string,
+  signal: SignalName,
   shapes: readonly RawShape[],
 ): Construction {
   const map = placed.segment === null ? null : run.map(placed.segment);
@@ -36,5 +37,11 @@ export function constructionOf(
         return shape;
     }
   });
-  return { name, signal, shapes: placedShapes };
+  const unit = signal === 'rate' ? ratePerSecond(run) : run.signals.get(signal)?.unit;
+  return { name, signal, ...(unit === undefined || unit === '1' ? {} : { unit }), shapes: placedShapes };
+}
+
+/** The derived rate is drawn as it is computed, per second of the mass signal. */
+function ratePerSecond(run: PreparedRun): string {
+  return run.signals.get('mass')?.unit === 'mg' ? 'mg/s' : '1/s';
 }

@@ -58,7 +58,7 @@ function collect(expression: Expression, lookup: Lookup, into: { key: string; va
 function compute(expression: Expression, lookup: Lookup, owner: string): TypedValue {
   switch (expression.node) {
     case 'amount':
-      return literal(expression.amount, `${expression.amount.text} in ${owner}`);
+      return literal(expression.amount, literalInput(expression.amount, expression.token, owner));
     case 'formula': {
       const mass = molarMass(expression.formula, atomicWeights);
       if (!mass.ok) return failedValue([{ code: 'bad-formula', name: owner }]);
@@ -87,6 +87,14 @@ function compute(expression: Expression, lookup: Lookup, owner: string): TypedVa
         owner,
       );
   }
+}
+
+/**
+ * Each ± is an influence of its own: two that are written alike in one expression are told apart by their place in it.
+ */
+function literalInput(amount: Amount, token: string, owner: string): string {
+  const place = token.replace(/^expression\/?/, '');
+  return `${amount.text} in ${owner}${place === '' ? '' : ` (${place})`}`;
 }
 
 /** A literal; its ± is a standard uncertainty and an influence of its own. */

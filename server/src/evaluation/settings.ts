@@ -43,12 +43,22 @@ export function widthOf(placed: Placed, written: Amount | null, fallback: Defaul
   };
 }
 
+export interface Smoothing {
+  readonly seconds: number | null;
+  readonly text: string;
+}
+
 /** Full width of the derivative's window in seconds; null where smoothing is switched off. */
-export function smoothing(
-  placed: Placed,
-  written: Amount | 'none' | null,
-): { readonly seconds: number | null; readonly text: string } {
+export function smoothing(placed: Placed, written: Amount | 'none' | null): Smoothing {
   if (written === 'none') return { seconds: null, text: 'derivative not smoothed' };
   const width = widthOf(placed, written, defaults.smooth);
   return { seconds: (width.from + width.to) / 2, text: `derivative over ${width.text}` };
+}
+
+/** The width really used, where the analysis narrowed it to what a narrow effect bears. */
+export function narrowedText(placed: Placed, asked: Smoothing, used: number | null): string {
+  if (asked.seconds === null || used === null || used >= 0.999 * asked.seconds) return asked.text;
+  const per = placed.secondsPerKelvin;
+  const width = per === null ? `${numberText(used, 1)} s` : `${numberText(used / ((per.from + per.to) / 2), 2)} K`;
+  return `derivative over ${width}, narrowed to the effect`;
 }

@@ -83,12 +83,3 @@ export function checkTogether(context: CheckContext): Finding[] {
     ...[...context.outcomes.values()].flatMap((outcome) => checkCrossing(context, outcome)),
   ];
 }
-
-/** All checks on outcomes, in a fixed order. The shares of `let` values are checked by `checkShares` once they exist. */
-export function checkAll(context: CheckContext): Finding[] {
-  return [
-    ...checkRunAlone(context),
-    ...[...context.outcomes.values()].flatMap((outcome) => checkStatement(context, outcome)),
-    ...checkTogether(context),
-  ];
-}

@@ -41,17 +41,26 @@ export function referencesOf(expression: Expression): Reference[] {
   }
 }
 
-export function hasFormula(expression: Expression): boolean {
+/** The formulas of an expression that multiply it, and those that divide it. */
+export function formulasOf(expression: Expression): { readonly above: string[]; readonly below: string[] } {
+  const none = { above: [], below: [] };
   switch (expression.node) {
     case 'formula':
-      return true;
-    case 'call':
-      return expression.args.some(hasFormula);
+      return { above: [expression.formula], below: [] };
     case 'negate':
-      return hasFormula(expression.of);
-    case 'binary':
-      return hasFormula(expression.left) || hasFormula(expression.right);
+      return formulasOf(expression.of);
+    case 'call':
+      return expression.args.map(formulasOf).reduce(together, none);
+    case 'binary': {
+      const right = formulasOf(expression.right);
+      const turned = expression.op === '/' ? { above: right.below, below: right.above } : right;
+      return together(formulasOf(expression.left), turned);
+    }
     default:
-      return false;
+      return none;
   }
+}
+
+function together(a: ReturnType<typeof formulasOf>, b: ReturnType<typeof formulasOf>): ReturnType<typeof formulasOf> {
+  return { above: [...a.above, ...b.above], below: [...a.below, ...b.below] };
 }

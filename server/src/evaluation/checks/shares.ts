@@ -2,12 +2,15 @@ import type { Finding } from '../../findings/finding';
 import { makeFinding } from '../../findings/makeFinding';
 import { add } from '../../quantities/arithmetic';
 import { coverageFactor } from '../../quantities/coverageFactor';
+import { molarMass } from '../../quantities/molarMass';
+import { atomicWeights } from '../../reference/atomicWeights';
+import type { Expression } from '../../language/model';
 import { effectiveDof } from '../../quantities/effectiveDof';
 import { standardUncertainty } from '../../quantities/standardUncertainty';
 import type { Uncertain } from '../../quantities/uncertain';
 import type { Result } from '../result';
 import type { CheckContext } from './context';
-import { hasFormula } from './references';
+import { formulasOf } from './references';
 import { percent } from './wording';
 
 /** Shares that cannot be: above the whole, below nothing, or together above the whole. Looks at the values of `let`. */
@@ -47,15 +50,30 @@ export function checkShares(context: CheckContext, results: readonly Result[]): 
   return findings;
 }
 
-/** Values computed through a formula: the share of a phase. */
+/**
+ * Values computed through a formula: the share of a phase. What lacks an element of the gas it is counted from (`M(MgO)`
+ * over `M(CO2)`) cannot have given that gas: it is a part of a phase, not one beside it.
+ */
 function phaseNames(context: CheckContext): Set<string> {
   return new Set(
     context.program.order.flatMap(({ statement }) =>
-      statement.kind === 'let' && hasFormula(statement.expression) ? [statement.name] : [],
+      statement.kind === 'let' && isPhase(statement.expression) ? [statement.name] : [],
     ),
   );
 }
 
 function expanded(value: Uncertain): number {
   return coverageFactor(effectiveDof(value)) * standardUncertainty(value);
+}
+
+function isPhase(expression: Expression): boolean {
+  const { above, below } = formulasOf(expression);
+  if (above.length + below.length === 0) return false;
+  const own = new Set(above.flatMap(elementsOf));
+  return above.length === 0 || below.flatMap(elementsOf).every((element) => own.has(element));
+}
+
+function elementsOf(formula: string): string[] {
+  const mass = molarMass(formula, atomicWeights);
+  return mass.ok ? mass.value.elements.map(({ symbol }) => symbol) : [];
 }

@@ -59,7 +59,7 @@ export function evaluateCrossing(context: StatementContext, source: Effective<Cr
     quantities: renamePoint(point),
     method: `${statement.which ?? 'first'} passage${smoothed}`,
     findings: [],
-    construction: constructionOf(run, placed, statement.name, carrier, found.shapes),
+    construction: constructionOf(run, placed, statement.name, statement.signal, found.shapes),
     masses: null,
     analysis: { of: 'other' },
   };

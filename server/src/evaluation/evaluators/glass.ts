@@ -16,7 +16,7 @@ import type { Placed, QuantityOutcome, StatementOutcome } from '../outcome';
 import { localParts, pointQuantities, type Shifted } from '../pointResults';
 import type { PreparedRun } from '../preparedRun';
 import { plainQuantity } from '../quantityOutcome';
-import { defaults, smoothing, widthOf } from '../settings';
+import { defaults, narrowedText, smoothing, widthOf } from '../settings';
 import type { StatementContext } from '../statementContext';
 import { heatCapacity, kelvin } from '../units';
 import { heatScaleParts } from './peak';
@@ -108,7 +108,7 @@ export function evaluateGlass(context: StatementContext, source: Effective<Glass
     placed,
     signal: 'heatflow',
     quantities,
-    method: `midpoint by ${by}, lines over ${span.text}; ${smooth.text}`,
+    method: `midpoint by ${by}, lines over ${span.text}; ${narrowedText(placed, smooth, glass.checks?.smooth ?? null)}`,
     findings: [],
     construction: constructionOf(run, placed, statement.name, 'heatflow', glassShapes(glass)),
     masses: null,

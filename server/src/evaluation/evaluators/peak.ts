@@ -16,7 +16,7 @@ import { influence } from '../influences';
 import { locate } from '../locate';
 import type { QuantityOutcome, StatementOutcome } from '../outcome';
 import { localParts, pointQuantities, type Shifted } from '../pointResults';
-import { defaults, smoothing, widthOf } from '../settings';
+import { defaults, narrowedText, smoothing, widthOf } from '../settings';
 import type { StatementContext } from '../statementContext';
 import { joulePerGram, kelvin, wattPerGram } from '../units';
 
@@ -158,7 +158,7 @@ export function evaluatePeak(context: StatementContext, source: Effective<PeakSt
     placed,
     signal,
     quantities,
-    method: `baseline ${baseline}, span ${span.text}; ${smooth.text}${exported}`,
+    method: `baseline ${baseline}, span ${span.text}; ${narrowedText(placed, smooth, peak.checks?.smooth ?? null)}${exported}`,
     findings,
     construction: constructionOf(run, placed, statement.name, signal, peakShapes(peak)),
     masses: null,

@@ -1,4 +1,3 @@
-import type { Statement } from '../model';
 import { everywhere } from './clauses';
 import type { ClauseRecord, OwnRecord, Role, StatementRecord } from './record';
 import {
@@ -43,13 +42,8 @@ function complete(record: OwnRecord): StatementRecord {
   return { context: '', overridable: false, ...record, clauses: [...record.clauses, ...everywhere] };
 }
 
-const byKind = new Map(statements.map((record) => [record.kind, record]));
 const keywords = new Set(statements.map((record) => record.keyword));
 const clauseWords = new Set(statements.flatMap((record) => record.clauses.map((clause) => clause.word)));
-
-export function statementRecord(kind: Statement['kind']): StatementRecord {
-  return byKind.get(kind)!;
-}
 
 /** The statements a keyword may begin; two for `method`. */
 export function recordsOf(keyword: string): readonly StatementRecord[] {
