@@ -31,6 +31,8 @@ export const method = {
   draft: 'thermogloss/draft',
   /** Request: `{ uri, format }` → `{ text }`. The results of a gloss as text, TSV, HTML, CSV or Markdown. */
   table: 'thermogloss/table',
+  /** Request: `{ uri }` → null. Computes the results of the text as it stands, whatever `refresh` says. */
+  evaluate: 'thermogloss/evaluate',
   /** Notification, server to client: `StatusParams`, for the status item. */
   status: 'thermogloss/status',
 } as const;
@@ -112,6 +114,9 @@ export type FromView =
   | { readonly type: 'copyText'; readonly call: number; readonly text: string }
   | { readonly type: 'fault'; readonly message: string };
 
+/** Colours of a picture that is copied or saved. */
+export type ExportTheme = 'light' | 'dark' | 'print' | 'current';
+
 /** From the client to the web view. */
 export type ToView =
   | { readonly type: 'state'; readonly state: ViewState }
@@ -124,5 +129,8 @@ export type ToView =
   | { readonly type: 'edgePreview'; readonly call: number; readonly answer: EdgePreview | null }
   /** The edit was applied, or why not. */
   | { readonly type: 'edgeEdit'; readonly call: number; readonly answer: EdgeEdit | null }
+  /** Answer to `save` and to `copyText`. */
   | { readonly type: 'saved'; readonly call: number; readonly ok: boolean; readonly reason: string }
+  /** Settings of the editor that concern the view; sent after `ready` and when they change. */
+  | { readonly type: 'preferences'; readonly exportTheme: ExportTheme }
   | { readonly type: 'connection'; readonly up: boolean; readonly text: string };
