@@ -89,3 +89,14 @@ if (existsSync('server/src/cli/main.ts')) {
     env: { ...process.env, THERMOGLOSS_BUILD_CACHE: cache },
   });
 }
+
+// The language server: asked for by `thermogloss lsp` and by the editor's client.
+await build({
+  ...common,
+  entryPoints: { server: 'server/src/lsp/nodeMain.ts' },
+  bundle: true,
+  minify: true,
+  define: { ...common.define, 'import.meta.url': '__filename' },
+  outdir: 'dist',
+  logLevel: 'warning',
+});

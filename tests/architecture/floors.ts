@@ -17,6 +17,7 @@ const pure = { packages: [], pure: true, only: null, typesOf: [] } as const;
 
 export const folders: readonly Folder[] = [
   { ...pure, name: 'base', floor: 0 },
+  { ...pure, name: 'protocol', floor: 0, typesOf: ['base/span'] },
   { ...pure, name: 'quantities', floor: 1 },
   { ...pure, name: 'findings', floor: 1 },
   { ...pure, name: 'reference', floor: 1 },
@@ -28,6 +29,8 @@ export const folders: readonly Folder[] = [
   { ...pure, name: 'engine', floor: 5 },
   // A snapshot is what the engine gives and presentation shows: they share its type and nothing else.
   { ...pure, name: 'presentation', floor: 5, typesOf: ['engine/snapshot'] },
+  { ...pure, name: 'features', floor: 6, packages: ['vscode-languageserver-types'] },
   { name: 'host', floor: 6, packages: ['node:', 'csv-parse'], pure: false, only: ['base'], typesOf: [] },
+  { name: 'lsp', floor: 7, packages: ['node:', 'vscode-languageserver'], pure: false, only: null, typesOf: [] },
   { name: 'cli', floor: 7, packages: ['node:', 'tinyglobby'], pure: false, only: null, typesOf: [] },
 ];

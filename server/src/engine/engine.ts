@@ -45,6 +45,11 @@ export class Engine {
     this.texts.delete(path);
   }
 
+  /** A text file as it stands (an open text for its file); null where it cannot be read. */
+  async text(path: string): Promise<string | null> {
+    return (await this.opened(path))?.text ?? null;
+  }
+
   /** Text and names only: never waits for data. */
   meaning(
     text: string,

@@ -13,6 +13,7 @@ import { loadDelimited } from './loadDelimited';
 export class MemoryHost implements Host {
   readonly counts = new Counters();
   private readonly files = new Map<string, string | Uint8Array>();
+  private readonly openTexts = new Map<string, string>();
   private readonly utf8 = new TextDecoder('utf-8', { ignoreBOM: true });
 
   /** `chunkBytes` splits what `chunks` gives out, so that tests can show that nothing depends on it. */
@@ -31,13 +32,20 @@ export class MemoryHost implements Host {
     else this.files.set(at, content);
   }
 
+  /** An open text stands for its file until it is taken away (`null`). */
+  setText(path: string, text: string | null): void {
+    const at = posix.resolve(this.root, path);
+    if (text === null) this.openTexts.delete(at);
+    else this.openTexts.set(at, text);
+  }
+
   async read(path: string, encoding?: string): Promise<HostFile> {
     this.counts.add('read');
     const at = posix.resolve(this.root, path);
     if (!at.startsWith(this.root === '/' ? '/' : `${this.root}/`)) {
       return { ok: false, reason: 'outside', message: `${at} lies outside ${this.root}` };
     }
-    const content = this.files.get(at);
+    const content = this.openTexts.get(at) ?? this.files.get(at);
     if (content === undefined) return { ok: false, reason: 'missing', message: `there is no file ${this.display(at)}` };
     const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : Uint8Array.from(content);
     const { chunkBytes, counts } = this;

@@ -1,0 +1,51 @@
+import type { InitializeParams } from 'vscode-languageserver';
+import type { PositionEncoding } from '../features/positions';
+import type { Results } from '../features/workspace';
+
+/** What the client can do, and who wants to hear of finished evaluations. */
+export class ClientState {
+  encoding: PositionEncoding = 'utf-16';
+  /** It asks for diagnostics itself. */
+  pull = false;
+  configuration = false;
+  folders = false;
+  refreshDiagnostics = false;
+  refreshHints = false;
+  refreshLenses = false;
+  refreshTokens = false;
+  progress = false;
+  /** Settings that came with a notification, for clients that cannot be asked. */
+  pushed: unknown = null;
+  readonly onStarted: ((uri: string) => void)[] = [];
+  readonly onFinished: ((uri: string, results: Results) => void)[] = [];
+  readonly onClosed: ((uri: string) => void)[] = [];
+  /** After a change of settings. */
+  readonly changed: (() => void)[] = [];
+
+  learn(params: InitializeParams): void {
+    const { general, textDocument, workspace, window } = params.capabilities;
+    // UTF-16 is what offsets are in: taken where the client knows it, which every client must.
+    const encodings = general?.positionEncodings;
+    this.encoding = encodings?.includes('utf-8') === true && !encodings.includes('utf-16') ? 'utf-8' : 'utf-16';
+    this.pull = textDocument?.diagnostic !== undefined;
+    this.configuration = workspace?.configuration === true;
+    this.folders = workspace?.workspaceFolders === true;
+    this.refreshDiagnostics = workspace?.diagnostics?.refreshSupport === true;
+    this.refreshHints = workspace?.inlayHint?.refreshSupport === true;
+    this.refreshLenses = workspace?.codeLens?.refreshSupport === true;
+    this.refreshTokens = workspace?.semanticTokens?.refreshSupport === true;
+    this.progress = window?.workDoneProgress === true;
+  }
+
+  started(uri: string): void {
+    for (const call of this.onStarted) call(uri);
+  }
+
+  finished(uri: string, results: Results): void {
+    for (const call of this.onFinished) call(uri, results);
+  }
+
+  closed(uri: string): void {
+    for (const call of this.onClosed) call(uri);
+  }
+}

@@ -1,0 +1,9 @@
+import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import type { LiveWorkspace } from '../liveWorkspace';
+import type { Guard } from './guard';
+
+export const navigationCapabilities: ServerCapabilities = {};
+
+export function registerNavigation(connection: Connection, workspace: LiveWorkspace, guard: Guard): void {
+  void [connection, workspace, guard];
+}

@@ -1,0 +1,9 @@
+import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import type { LiveWorkspace } from '../liveWorkspace';
+import type { Guard } from './guard';
+
+export const writingCapabilities: ServerCapabilities = {};
+
+export function registerWriting(connection: Connection, workspace: LiveWorkspace, guard: Guard): void {
+  void [connection, workspace, guard];
+}

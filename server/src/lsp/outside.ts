@@ -1,0 +1,24 @@
+import type { Project } from '../features/workspace';
+import type { Timers } from './timers';
+
+/** A project whose host lets an open text stand for its file. */
+export interface OpenProject extends Project {
+  readonly root: string;
+  setText(path: string, text: string | null): void;
+}
+
+/** Everything the server needs from the machine or the client beyond the protocol. Node and Worker each have one. */
+export interface Outside {
+  readonly timers: Timers;
+  /** The project a path belongs to: the longest root that holds it; outside every root, its own folder. */
+  project(path: string): OpenProject;
+  /** Root folders come and go with the workspace folders of the client, as URIs. */
+  setRoots(folders: readonly string[]): void;
+  /** null for what is no file: such a document has text features only. */
+  pathOf(uri: string): string | null;
+  uriOf(path: string): string;
+  /** Address of the page of a finding. */
+  pageOf(code: string): string | null;
+  /** Paths of the glosses below the roots. */
+  glossFiles(): Promise<readonly string[]>;
+}
