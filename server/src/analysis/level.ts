@@ -2,9 +2,10 @@ import type { Curve } from './curve';
 import type { Functional } from './functional';
 import { meanFunctional } from './functional';
 import type { Measured } from './measured';
+import { momentsOf } from './moments';
 import { noiseOf, type Noise } from './noise';
-import { fitPolynomial } from './polynomialFit';
 import { samplesAround, type SampleRange } from './range';
+import { straightLine } from './straightLine';
 
 /** A straight line read from a stretch of a curve, horizontal for a level. */
 export interface StretchLine {
@@ -27,10 +28,7 @@ export function stretchAt(curve: Curve, edge: number, span: number): SampleRange
 export function levelAt(curve: Curve, edge: number, span: number): StretchLine {
   const range = stretchAt(curve, edge, span);
   const { first, last } = range;
-  const origin = curve.y[first];
-  let sum = 0;
-  for (let i = first; i < last; i++) sum += curve.y[i] - origin;
-  const mean = origin + sum / (last - first);
+  const mean = curve.y[first] + momentsOf(curve, first, last).y;
   const functional = meanFunctional(first, last);
   return {
     range,
@@ -45,26 +43,18 @@ export function levelAt(curve: Curve, edge: number, span: number): StretchLine {
 /** The straight line of least squares through the readings within `span` about `edge`. */
 export function lineAt(curve: Curve, edge: number, span: number): StretchLine {
   const range = samplesAround(curve.x, edge, span, 3);
-  const fit = fitPolynomial(curve.x, curve.y, range.first, range.last, 1);
-  return {
-    range,
-    from: curve.x[range.first],
-    to: curve.x[range.last - 1],
-    slope: fit.at(edge, 1),
-    at: (t) => fit.at(t),
-    functional: (t) => fit.functional(t),
-  };
+  const { slope, at, functional } = straightLine(curve, range.first, range.last);
+  return { range, from: curve.x[range.first], to: curve.x[range.last - 1], slope, at, functional };
 }
 
 /** The slope of a stretch (per s) with its noise. */
 export function stretchSlope(curve: Curve, range: SampleRange, noise: Noise | null): Measured {
   const { first, last } = range;
   if (last - first < 2) return { value: 0, noise: 0, dof: null };
-  const fit = fitPolynomial(curve.x, curve.y, first, last, 1);
-  const middle = (curve.x[first] + curve.x[last - 1]) / 2;
+  const line = straightLine(curve, first, last);
   return {
-    value: fit.at(middle, 1),
-    noise: noise === null ? 0 : noiseOf(noise, curve.x, [{ times: 1, of: fit.functional(middle, 1) }]),
+    value: line.slope,
+    noise: noise === null ? 0 : noiseOf(noise, curve.x, [{ times: 1, of: line.slopeFunctional }]),
     dof: noise?.dof ?? null,
   };
 }

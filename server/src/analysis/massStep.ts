@@ -1,6 +1,7 @@
 import type { Curve, Window } from './curve';
 import type { Term } from './functional';
 import { departureFrom } from './departure';
+import { pastLine } from './extremes';
 import { levelAt, lineAt, type StretchLine } from './level';
 import { levelTest, untested, type LevelState } from './levelTest';
 import type { Measured } from './measured';
@@ -165,20 +166,27 @@ function halfway(
   const band = Math.min(3 * sigma, height / 4);
   const slope = (lines.from.slope + lines.to.slope) / 2;
   const origin = (lines.from.at(near) + lines.to.at(near)) / 2;
-  const nearest = ({ x, y }: Thinned, { first, last }: SampleRange): number | null => {
+  const line = { origin, slope, centre: near };
+  const nearest = (
+    { x, y }: Thinned,
+    { first, last }: SampleRange,
+    past?: (i: number, below: boolean) => number,
+  ): number | null => {
     let best: number | null = null;
-    for (const p of passages(x, (i) => y[i] - origin - slope * (x[i] - near), first, last, band)) {
+    for (const p of passages(x, (i) => y[i] - origin - slope * (x[i] - near), first, last, band, 0, past)) {
       if (p.direction !== (falling ? 'falling' : 'rising')) continue;
       if (best === null || Math.abs(p.time - near) < Math.abs(best - near)) best = p.time;
     }
     return best;
   };
   const { means, size } = thinnedTo(curve, smooth / 8);
-  const about = nearest(means, samplesIn(means.x, window));
-  if (size === 1 || about === null) return about;
+  const about = size === 1 ? null : nearest(means, samplesIn(means.x, window));
+  const onReadings = (part: Window): number | null =>
+    nearest(curve, samplesIn(curve.x, part), (i, below) => pastLine(curve, i, below, line));
+  if (size === 1) return onReadings(window);
+  if (about === null) return null;
   const reach = Math.max(smooth, (8 * sigma) / Math.abs(steep.slope.value - slope));
-  const from = Math.max(window.from, about - reach);
-  return nearest(curve, samplesIn(curve.x, { from, to: Math.min(window.to, about + reach) })) ?? about;
+  return onReadings({ from: Math.max(window.from, about - reach), to: Math.min(window.to, about + reach) }) ?? about;
 }
 
 function midpointOf(

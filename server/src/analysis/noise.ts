@@ -1,5 +1,5 @@
 import type { Functional, Term } from './functional';
-import { sumOf } from './functional';
+import { squaresApart, sumOf } from './functional';
 
 /** One part of the noise: readings `s` apart correlate as exp(-s / time); `time` 0 is white. */
 export interface NoiseComponent {
@@ -59,8 +59,12 @@ export function varianceOf(noise: Noise, x: Float64Array, pieces: readonly Funct
   return total;
 }
 
-/** Standard uncertainty of a sum of terms. */
+/** Standard uncertainty of a sum of terms. Of white noise alone it costs no weights. */
 export function noiseOf(noise: Noise, x: Float64Array, terms: readonly Term[]): number {
+  if (noise.components.every((c) => c.time === 0)) {
+    const squares = squaresApart(terms);
+    if (squares !== null) return Math.sqrt(noise.components.reduce((sum, c) => sum + c.variance, 0) * squares);
+  }
   return Math.sqrt(varianceOf(noise, x, sumOf(terms)));
 }
 

@@ -16,6 +16,9 @@ export interface Passage {
  * before that are one passage, however often noise crosses, and its time is that of the middle crossing. What comes back
  * without having been beyond `band` never passed. With `band` 0 every crossing is a passage. With `hold` the signal must
  * besides stay on the new side for so long, or to the last sample. Between samples it is a straight line, exactly.
+ *
+ * `past` may say how far on from sample `i` the signal certainly stays below zero (or not below): the first sample not known;
+ * these are then not looked at.
  */
 export function passages(
   x: Float64Array,
@@ -24,6 +27,7 @@ export function passages(
   last: number,
   band: number,
   hold = 0,
+  past?: (i: number, below: boolean) => number,
 ): Passage[] {
   const found: Passage[] = [];
   if (last - first < 2) return found;
@@ -38,7 +42,14 @@ export function passages(
       pending.push({ time: x[i - 1] + (x[i] - x[i - 1]) * (previous / (previous - now)), before: i - 1 });
     }
     previous = now;
-    if (pending.length === 0) continue;
+    if (pending.length === 0) {
+      const next = past === undefined ? i + 1 : Math.min(past(i + 1, now < 0), last);
+      if (next > i + 1) {
+        i = next - 1;
+        previous = value(i);
+      }
+      continue;
+    }
     if (now !== 0 && Math.abs(now) >= band) beyond = true;
     if (!beyond) continue;
     const here = now < 0 ? -1 : 1;

@@ -3,7 +3,7 @@ import { localPolynomial } from './localPolynomial';
 import { localSlope } from './localSlope';
 import { noiseOf, type Noise } from './noise';
 import { firstAfter, firstAtOrAfter, samplesAround } from './range';
-import { thinnedTo } from './thinned';
+import { thinnedTo, type Thinned } from './thinned';
 
 /** Points of the derivative curve within one smoothing width, at least; less than twice as many. */
 const POINTS = 8;
@@ -21,35 +21,54 @@ export interface SlopeCurve {
  * more than 16 readings in that width, neighbours are averaged first to between 8 and 16 a width and the curve has one
  * point for each average: for looking and finding; numbers reported are then read from all readings by `slopeAt`. Data
  * beyond the window serve at its ends; only at the ends of the data is the fit one-sided. The grid does not depend on the
- * window, and its points are computed once for a curve and width, however often a window moves.
+ * window, and a point is computed again only for a width that takes other neighbours, however often a window moves.
  */
 export function slopeCurve(curve: Curve, window: Window, smooth: number): SlopeCurve {
   const { means, size } = thinnedTo(curve, smooth / POINTS);
   const from = firstAtOrAfter(means.x, window.from);
   const to = firstAfter(means.x, window.to, from);
-  const slope = slopesOf(curve, smooth, means.x.length);
-  for (let i = from; i < to; i++) {
-    if (!Number.isNaN(slope[i])) continue;
-    const { first, last } = samplesAround(means.x, means.x[i], smooth, 5);
-    slope[i] = localSlope(means.x, means.y, first, last, means.x[i]);
-  }
-  return { x: means.x.subarray(from, to), slope: slope.subarray(from, to), size };
+  const grid = gridOf(curve, size, means.x.length);
+  fillSlopes(grid, means, smooth, from, to);
+  return { x: means.x.subarray(from, to), slope: grid.slope.slice(from, to), size };
 }
 
-const known = new WeakMap<Curve, Map<number, Float64Array>>();
-/** Widths kept for a curve: those of one statement and of the windows beside it. */
-const KEPT = 4;
+/** Slopes on one grid, each with the points it was fitted to: widths that take the same points have the same slope. */
+interface Grid {
+  readonly slope: Float64Array;
+  readonly first: Int32Array;
+  /** Exclusive; 0: not computed yet. */
+  readonly last: Int32Array;
+}
 
-/** Slopes on the grid of a width, NaN where not computed yet. */
-function slopesOf(curve: Curve, smooth: number, length: number): Float64Array {
-  let widths = known.get(curve);
-  if (widths === undefined) known.set(curve, (widths = new Map<number, Float64Array>()));
-  let slope = widths.get(smooth);
-  if (slope === undefined) {
-    if (widths.size >= KEPT) widths.delete([...widths.keys()][0]);
-    widths.set(smooth, (slope = new Float64Array(length).fill(NaN)));
+const known = new WeakMap<Curve, Map<number, Grid>>();
+
+function gridOf(curve: Curve, size: number, length: number): Grid {
+  let grids = known.get(curve);
+  if (grids === undefined) known.set(curve, (grids = new Map<number, Grid>()));
+  let grid = grids.get(size);
+  if (grid === undefined) {
+    grid = { slope: new Float64Array(length), first: new Int32Array(length), last: new Int32Array(length) };
+    grids.set(size, grid);
   }
-  return slope;
+  return grid;
+}
+
+const FEWEST = 5;
+
+function fillSlopes({ slope, first, last }: Grid, { x, y }: Thinned, smooth: number, from: number, to: number): void {
+  let low = firstAtOrAfter(x, x[from] - smooth / 2);
+  let high = low;
+  for (let i = from; i < to; i++) {
+    while (x[low] < x[i] - smooth / 2) low++;
+    while (high < x.length && x[high] <= x[i] + smooth / 2) high++;
+    let a = low;
+    let b = high;
+    if (b - a < FEWEST) ({ first: a, last: b } = samplesAround(x, x[i], smooth, FEWEST));
+    if (a === first[i] && b === last[i]) continue;
+    slope[i] = localSlope(x, y, a, b, x[i]);
+    first[i] = a;
+    last[i] = b;
+  }
 }
 
 /** The slope dy/dt at `t` from all readings within `smooth`, and its noise. */
