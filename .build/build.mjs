@@ -79,6 +79,12 @@ if (existsSync('server/src/cli/main.ts')) {
     // csv-parse is needed only when a file leaves the regular path: its own file, asked for by name at run time.
     logLevel: 'warning',
   });
+  // Only regular expressions still hold other characters; without them V8 keeps the text at one byte a character.
+  const ascii = readFileSync('dist/program.js', 'utf8').replace(
+    /[^\x00-\x7f]/g,
+    (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+  writeFileSync('dist/program.js', ascii);
   copyFileSync('.build/launcher.js', 'dist/thermogloss.js');
   // The cache holds what an evaluation of the example compiles.
   rmSync('dist/program.cache', { force: true });

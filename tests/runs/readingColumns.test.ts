@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { detectAll } from '../../server/src/runs/reading/choices';
 import { headerCell } from '../../server/src/runs/reading/headerCell';
-import { headerMeaning } from '../../server/src/runs/reading/headerWords';
+import { headerMeaning, headerPhrases, plain } from '../../server/src/runs/reading/headerWords';
 import { readText, refusedText, signals, values } from '../support/readText';
 import { writtenChoices } from '../support/writtenChoices';
 
@@ -51,6 +51,7 @@ describe('names of signals in headers', () => {
       'Wärmestrom',
       'Flux de chaleur',
       'Φ',
+      'Тепловой поток',
     ],
     'left out': [
       'DTG',
@@ -69,6 +70,10 @@ describe('names of signals in headers', () => {
       for (const word of words) assert.equal(headerMeaning(word), meaning, word);
     });
   }
+
+  it('are listed as a header is looked up: without accents, signs and capitals', () => {
+    for (const { words } of headerPhrases) assert.equal(plain(words.join(' ')), words.join(' '));
+  });
 
   it('leaves furnace, programme and reference temperatures out', () => {
     for (const word of ['Furnace temperature', 'Program Temperature', 'Reference temp.']) {

@@ -27,9 +27,13 @@ export function findDialect(
 ): Dialect | null {
   let best: Dialect | null = null;
   let bestScore = -1;
+  const head = lines.slice(0, looked);
+  // Most combinations cannot win whatever is in their cells, which is cheaper to see than to read them all.
   for (const delimiter of told.delimiter === undefined ? delimiters : [told.delimiter]) {
-    const records = headRecords(lines.slice(0, looked), delimiter);
+    if (mostFields(head, delimiter) <= Math.max(bestScore, 1)) continue;
+    const records = headRecords(head, delimiter);
     for (const decimal of told.decimal === null ? (['.', ','] as const) : [told.decimal]) {
+      if (mostNumbers(records, decimal) <= Math.max(bestScore, 1)) continue;
       const table = findTable(records, decimal, told.from);
       if (table === null || table.score <= bestScore) continue;
       bestScore = table.score;
@@ -37,6 +41,25 @@ export function findDialect(
     }
   }
   return best;
+}
+
+/** No table can have more fields than this: those of lines without a separator are alone in their record. */
+function mostFields(lines: readonly string[], delimiter: string | null): number {
+  const all = lines.some((line) => line.includes('"'));
+  let most = 0;
+  for (const line of lines) {
+    const cut = delimiter === null ? line.includes(' ') || line.includes('\t') : line.includes(delimiter);
+    if (cut || all) most += line.length + 1;
+  }
+  return most;
+}
+
+/** No table can have more numbers than this: none holds the other decimal sign. */
+function mostNumbers(records: readonly HeadRecord[], decimal: '.' | ','): number {
+  const other = decimal === '.' ? ',' : '.';
+  let most = 0;
+  for (const { fields } of records) for (const field of fields) if (field !== '' && !field.includes(other)) most++;
+  return most;
 }
 
 interface Table {

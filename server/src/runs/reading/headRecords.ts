@@ -19,7 +19,7 @@ export function headRecords(lines: readonly string[], delimiter: string | null):
   for (let at = 0; at < lines.length;) {
     let text = lines[at];
     let count = 1;
-    let fields = splitQuoted(text, delimiter);
+    let fields = text.includes('"') ? splitQuoted(text, delimiter) : splitPlain(text, delimiter);
     while (fields === null && count < mostLines && at + count < lines.length) {
       text += `\n${lines[at + count++]}`;
       fields = splitQuoted(text, delimiter);
@@ -33,6 +33,13 @@ export function headRecords(lines: readonly string[], delimiter: string | null):
     at += count;
   }
   return records;
+}
+
+/** The same as `splitQuoted` where there is no quote. */
+function splitPlain(text: string, delimiter: string | null): string[] {
+  const fields = delimiter === null ? text.replace(/^[ \t]+|[ \t]+$/g, '').split(/[ \t]+/) : text.split(delimiter);
+  for (let k = 0; k < fields.length; k++) fields[k] = fields[k].trim();
+  return fields;
 }
 
 /** The fields of one record without quotes and outer blanks; null: a quote is open at the end. */

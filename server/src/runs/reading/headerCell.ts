@@ -56,7 +56,8 @@ function isLastWordUnit(name: string, text: string): boolean {
 
 /** Words that are names of a column rather than its unit. */
 function isNameToo(text: string): boolean {
-  return /^(?:fraction|mass ?fraction|1|grad|ma|na|a|.*\p{L}.*%)$/iu.test(text.trim());
+  const trimmed = text.trim();
+  return /^(?:fraction|mass ?fraction|1|grad|ma|na|a)$/i.test(trimmed) || /^.*\p{L}.*%$/u.test(trimmed);
 }
 
 /** Outermost bracket groups, the last first: a note may come before the unit. */

@@ -6,8 +6,8 @@ export type HeaderMeaning = SignalName | 'left out' | null;
 type Meaning = 'time' | 'temperature' | 'mass' | 'heatflow' | 'left out' | 'other temperature';
 
 /**
- * Words and phrases of headers, longest first; accents and case do not count. Common practice in the trade and plain
- * dictionary words. Whoever has another word writes `columns`.
+ * Words and phrases of headers; accents and case do not count, and stand here as `plain` leaves them (й as и). Common
+ * practice in the trade and plain dictionary words. Whoever has another word writes `columns`.
  *
  * | signal | words |
  * |---|---|
@@ -23,7 +23,7 @@ const phrases: readonly [Meaning, readonly string[]][] = [
     list(
       'heat flow rate|heat flow|heatflow|heat flux|heat flux rate|hf|dsc|dta|warmestrom|warmefluss|warmestromrate|' +
         'flux de chaleur|flux thermique|flujo de calor|flujo termico|flusso di calore|flusso termico|fluxo de calor|' +
-        'warmtestroom|przepływ ciepła|strumien ciepła|tepelny tok|varmeflode|lampovirta|тепловой поток|дск|дта|' +
+        'warmtestroom|przepływ ciepła|strumien ciepła|tepelny tok|varmeflode|lampovirta|тепловои поток|дск|дта|' +
         '热流|熱流|热流率|熱流束',
     ),
   ],
@@ -72,12 +72,20 @@ function list(text: string): readonly string[] {
   return text.split('|');
 }
 
-const sorted = phrases
-  .flatMap(([meaning, words]) => words.map((word) => ({ meaning, words: plain(word).split(' ') })))
+/** The longest first. */
+export const headerPhrases: readonly { readonly meaning: Meaning; readonly words: readonly string[] }[] = phrases
+  .flatMap(([meaning, words]) => words.map((word) => ({ meaning, words: word.split(' ') })))
   .sort((a, b) => b.words.length - a.words.length);
 
 /** Lower case without accents; everything that is neither letter nor digit separates words. */
-function plain(text: string): string {
+export function plain(text: string): string {
+  // The same without the tables of all writing systems, which a program that starts would have to build.
+  if (/^[ -~]*$/.test(text)) {
+    return text
+      .toLowerCase()
+      .replace(/[^a-z0-9#]+/g, ' ')
+      .trim();
+  }
   return text
     .normalize('NFKD')
     .replace(/\p{M}+/gu, '')
@@ -89,11 +97,13 @@ function plain(text: string): string {
 
 /** The meanings that the words of a name carry, longest phrase first, each word used once. */
 function meaningsOf(name: string): Set<Meaning> {
-  const words: (string | null)[] = plain(name).split(' ');
+  const words: (string | null)[] = name.split(' ');
+  // Chinese and Japanese write no blanks between words: there a part of the run of signs is enough.
+  const isHan = /\p{sc=Han}/u.test(name);
   const found = new Set<Meaning>();
-  for (const phrase of sorted) {
+  for (const phrase of headerPhrases) {
     for (let at = 0; at + phrase.words.length <= words.length; at++) {
-      if (!phrase.words.every((word, k) => isWord(words[at + k], word))) continue;
+      if (!standsAt(phrase.words, words, at, isHan)) continue;
       found.add(phrase.meaning);
       words.fill(null, at, at + phrase.words.length);
     }
@@ -101,9 +111,13 @@ function meaningsOf(name: string): Set<Meaning> {
   return found;
 }
 
-/** Chinese and Japanese write no blanks between words: there a part of the run of signs is enough. */
-function isWord(found: string | null, word: string): boolean {
-  return found === word || (found !== null && /^\p{sc=Han}/u.test(word) && found.includes(word));
+function standsAt(phrase: readonly string[], words: readonly (string | null)[], at: number, isHan: boolean): boolean {
+  for (let k = 0; k < phrase.length; k++) {
+    const found = words[at + k];
+    if (found === phrase[k]) continue;
+    if (!isHan || found === null || !/^\p{sc=Han}/u.test(phrase[k]) || !found.includes(phrase[k])) return false;
+  }
+  return true;
 }
 
 const symbols: Readonly<Record<string, SignalName>> = { T: 'temperature', m: 'mass', Φ: 'heatflow', φ: 'heatflow' };
@@ -114,16 +128,18 @@ export function headerMeaning(name: string): HeaderMeaning {
   if (Object.hasOwn(symbols, trimmed)) return symbols[trimmed];
   const numbered = numberedSignal(trimmed);
   if (numbered !== null) return numbered;
-  const found = meaningsOf(trimmed);
+  const words = plain(trimmed);
+  const found = meaningsOf(words);
   if (found.has('left out') || found.has('other temperature')) return 'left out';
   if (found.size !== 1) return null;
   const [only] = found;
-  if (only === 'mass' && changes.test(plain(trimmed))) return null;
+  if (only === 'mass' && words !== 'mass' && changes.test(words)) return null;
   return only as SignalName;
 }
 
 /** `m/z 18`, `ion current 18`, `18 amu`; `absorbance 2349`, `2349 cm⁻¹`. */
 function numberedSignal(name: string): SignalName | null {
+  if (!/\d/.test(name)) return null;
   const number = '(\\d+(?:\\.\\d+)?)';
   const ion = new RegExp(
     `(?:^|[^a-z])(?:m\\s*/?\\s*z|ion(?:\\s*current)?|ionenstrom|amu)[^\\p{L}\\d]{0,4}${number}(?![\\d.])`,
