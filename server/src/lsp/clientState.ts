@@ -1,9 +1,11 @@
-import type { InitializeParams } from 'vscode-languageserver';
+import type { ClientCapabilities, InitializeParams } from 'vscode-languageserver';
 import type { PositionEncoding } from '../features/positions';
 import type { Results } from '../features/workspace';
 
 /** What the client can do, and who wants to hear of finished evaluations. */
 export class ClientState {
+  /** As the client told them; features read from here what they may answer with. */
+  capabilities: ClientCapabilities = {};
   encoding: PositionEncoding = 'utf-16';
   /** It asks for diagnostics itself. */
   pull = false;
@@ -23,6 +25,7 @@ export class ClientState {
   readonly changed: (() => void)[] = [];
 
   learn(params: InitializeParams): void {
+    this.capabilities = params.capabilities;
     const { general, textDocument, workspace, window } = params.capabilities;
     // UTF-16 is what offsets are in: taken where the client knows it, which every client must.
     const encodings = general?.positionEncodings;

@@ -69,7 +69,7 @@ export function serve(connection: Connection, outside: Outside): LiveWorkspace {
   connection.onDidChangeWatchedFiles(({ changes }) => workspace.filesChanged(changes.map((c) => c.uri)));
 
   registerDiagnostics(connection, workspace, client, guard);
-  registerWriting(connection, workspace, guard);
+  registerWriting(connection, workspace, guard, client);
   registerReading(connection, workspace, guard, client);
   registerNavigation(connection, workspace, guard);
   registerText(connection, workspace, guard);
