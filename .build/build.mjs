@@ -81,7 +81,7 @@ if (existsSync('server/src/cli/main.ts')) {
   });
   // Only regular expressions still hold other characters; without them V8 keeps the text at one byte a character.
   const ascii = readFileSync('dist/program.js', 'utf8').replace(
-    /[^\x00-\x7f]/g,
+    /[\u0080-\uffff]/g,
     (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
   writeFileSync('dist/program.js', ascii);
