@@ -7,6 +7,7 @@ import type { Evaluated } from '../evaluation/result';
 import type { FindingCode } from '../findings/codes';
 import type { Finding } from '../findings/finding';
 import { makeFinding } from '../findings/makeFinding';
+import { KeptStatements } from '../language/syntax/keptStatements';
 import { parse } from '../language/syntax/parse';
 import { syntaxFindings } from '../language/syntax/syntaxFindings';
 import { resolveProgram } from '../language/meaning/resolveProgram';
@@ -16,8 +17,11 @@ import { acceptance, type Acceptance } from '../evaluation/acceptance';
 import { checksOf } from '../evaluation/checkRun';
 import { gasTimeline, periodAt } from '../evaluation/checks/gasTimeline';
 import { effectiveLimit } from '../evaluation/limits';
+import type { PreparedRun } from '../evaluation/preparedRun';
 import { prepareRun } from '../evaluation/prepareRun';
 import { BoundedMemo } from './boundedMemo';
+import { curvesOfRun } from './curves/curvesOfRun';
+import type { RunCurves } from './curves/runCurves';
 import { cellFindings, readingFinding } from './dataFindings';
 import { Loader, type Loaded } from './load';
 import { Positions } from './positions';
@@ -28,9 +32,12 @@ const memoEntries = 4000;
 /** The one interface to everything below: a gloss in, a snapshot out. */
 export class Engine {
   private readonly memo = new BoundedMemo(memoEntries);
+  private readonly statements = new KeptStatements();
   private readonly loader: Loader;
   /** Text of methods as read from disk; forgotten on `invalidate`. */
   private readonly texts = new Map<string, ReturnType<Loader['opened']>>();
+  /** What a snapshot was evaluated on; gone with the snapshot. */
+  private readonly prepared = new WeakMap<Snapshot, PreparedRun>();
 
   constructor(
     private readonly host: Host,
@@ -64,6 +71,16 @@ export class Engine {
     return { tree, method: methodTree, program };
   }
 
+  /**
+   * The curves a snapshot of this engine was evaluated on, blanks subtracted; null where no run was read. Laid over
+   * another run they have a key in front of their ids, and their heat flow points as that run's does.
+   */
+  curvesOf(snapshot: Snapshot, over?: { readonly key: string; readonly run: RunCurves }): RunCurves | null {
+    const prepared = this.prepared.get(snapshot);
+    if (prepared === undefined) return null;
+    return over === undefined ? curvesOfRun(prepared) : curvesOfRun(prepared, over.key, over.run.endothermic);
+  }
+
   /** Evaluates the gloss at `path`; `text` stands for the file where it is open and unsaved. */
   async evaluate(path: string, text?: string, cancellation: Cancellation = never): Promise<Snapshot> {
     const own = text ?? (await this.opened(path))?.text ?? null;
@@ -90,7 +107,7 @@ export class Engine {
     const syntax = [...syntaxFindings(tree, 'gloss'), ...(method === null ? [] : syntaxFindings(method, 'method'))];
     const placed = [...syntax, ...evaluated.findings].map((f) => positions.place(f, evaluated.acceptance.allowed(f)));
     placed.sort((a, b) => (a.file === b.file ? a.span.start - b.span.start : a.file === 'gloss' ? -1 : 1));
-    return {
+    const snapshot: Snapshot = {
       gloss,
       method: methodGloss,
       run: loaded?.run.ok ? this.summary(loaded, evaluated) : null,
@@ -100,13 +117,15 @@ export class Engine {
       findings: placed,
       constructions: evaluated.constructions,
     };
+    if (evaluated.prepared !== null) this.prepared.set(snapshot, evaluated.prepared);
+    return snapshot;
   }
 
   private evaluateLoaded(
     program: Program,
     loaded: Loaded | null,
     findings: Finding[],
-  ): Evaluated & { acceptance: Acceptance; segments: RunSummary['segments'] } {
+  ): Evaluated & { acceptance: Acceptance; segments: RunSummary['segments']; prepared: PreparedRun | null } {
     const problems = [...findings, ...readingFindings(program, loaded)];
     if (loaded === null || !loaded.run.ok || program.run === null) {
       const all = [...program.findings, ...problems];
@@ -117,6 +136,7 @@ export class Engine {
         findings: all,
         acceptance: acceptance(program, all),
         segments: [],
+        prepared: null,
       };
     }
     const limit = (code: FindingCode) => effectiveLimit(program, code);
@@ -148,7 +168,7 @@ export class Engine {
       ...s,
       gas: periodAt(timeline, (s.start + s.end) / 2)?.words ?? null,
     }));
-    return { ...evaluated, segments };
+    return { ...evaluated, segments, prepared: prepared.run };
   }
 
   private summary(loaded: Loaded, evaluated: { segments: RunSummary['segments'] }): RunSummary | null {
@@ -189,7 +209,7 @@ export class Engine {
   private tree(text: string): Tree {
     return remembered(this.memo, `tree ${this.host.key(text)}`, () => {
       this.counters.add('parses');
-      return parse(text);
+      return parse(text, null, this.statements);
     });
   }
 
