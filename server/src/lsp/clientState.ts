@@ -18,8 +18,12 @@ export class ClientState {
   progress = false;
   /** Settings that came with a notification, for clients that cannot be asked. */
   pushed: unknown = null;
+  /** Once the client takes requests. */
+  readonly onReady: (() => void)[] = [];
   readonly onStarted: ((uri: string) => void)[] = [];
   readonly onFinished: ((uri: string, results: Results) => void)[] = [];
+  /** An evaluation that was started is over, finished or not. */
+  readonly onEnded: ((uri: string) => void)[] = [];
   readonly onClosed: ((uri: string) => void)[] = [];
   /** After a change of settings. */
   readonly changed: (() => void)[] = [];
@@ -46,6 +50,10 @@ export class ClientState {
 
   finished(uri: string, results: Results): void {
     for (const call of this.onFinished) call(uri, results);
+  }
+
+  ended(uri: string): void {
+    for (const call of this.onEnded) call(uri);
   }
 
   closed(uri: string): void {

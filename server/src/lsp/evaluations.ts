@@ -12,6 +12,8 @@ export interface EvaluationsOf {
   versionOf(uri: string): number | null;
   finished(uri: string, results: Results): void;
   started(uri: string): void;
+  /** Follows every `started`. */
+  ended(uri: string): void;
   failed(uri: string, error: unknown): void;
 }
 
@@ -69,6 +71,11 @@ export class Evaluations {
     return made !== null && made.version === this.of.versionOf(uri) ? made : null;
   }
 
+  /** Stops computing until the next change; the last results stay. */
+  cancel(uri: string): void {
+    this.callOff(uri);
+  }
+
   close(uri: string): void {
     this.callOff(uri);
     this.last.delete(uri);
@@ -107,6 +114,7 @@ export class Evaluations {
     const done = this.evaluate(uri, version, cancellation).finally(() => {
       if (this.running.get(uri)?.cancellation === cancellation) this.running.delete(uri);
       this.released(uri);
+      this.of.ended(uri);
     });
     this.running.set(uri, { version, cancellation, done });
     return done;

@@ -10,6 +10,8 @@ import type { TextDocumentContentChangeEvent } from 'vscode-languageserver';
 export interface Happenings {
   finished(uri: string, results: Results): void;
   started(uri: string): void;
+  /** What was started is over: finished, called off or failed. */
+  ended(uri: string): void;
   closed(uri: string): void;
   fault(what: string, error: unknown): void;
 }
@@ -31,6 +33,7 @@ export class LiveWorkspace implements Workspace {
         versionOf: (uri) => this.texts.get(uri)?.version ?? null,
         finished: (uri, results) => happenings.finished(uri, results),
         started: (uri) => happenings.started(uri),
+        ended: (uri) => happenings.ended(uri),
         failed: (uri, error) => happenings.fault(`evaluating ${uri}`, error),
       },
       outside.timers,
@@ -126,8 +129,8 @@ export class LiveWorkspace implements Workspace {
   }
 
   async glossAt(path: string): Promise<GlossText | null> {
-    const uri = this.outside.uriOf(path);
-    const open = this.texts.get(uri);
+    const open = this.openAt(path);
+    const uri = open?.uri ?? this.outside.uriOf(path);
     const { engine } = this.outside.project(path);
     const text = open?.text ?? (await engine.text(path));
     if (text === null) return null;
@@ -151,6 +154,12 @@ export class LiveWorkspace implements Workspace {
 
   pageOf(code: string): string | null {
     return this.outside.pageOf(code);
+  }
+
+  /** The open text of a path; a new text without a file has one too. */
+  private openAt(path: string): OpenText | null {
+    const usual = this.texts.get(this.outside.uriOf(path));
+    return usual ?? this.texts.all().find(({ uri }) => this.outside.pathOf(uri) === path) ?? null;
   }
 
   private async resolved(open: OpenText, path: string): Promise<GlossDocument> {

@@ -28,12 +28,14 @@ export function serve(connection: Connection, outside: Outside): LiveWorkspace {
   const workspace: LiveWorkspace = new LiveWorkspace(outside, {
     started: (uri) => client.started(uri),
     finished: (uri, results) => client.finished(uri, results),
+    ended: (uri) => client.ended(uri),
     closed: (uri) => client.closed(uri),
     fault,
   });
 
   connection.onInitialize((params) => initialize(params, client, workspace));
   connection.onInitialized(() => {
+    for (const call of client.onReady) call();
     if (client.configuration) {
       void connection.client.register(DidChangeConfigurationNotification.type, { section: 'thermogloss' });
     }
@@ -71,8 +73,8 @@ export function serve(connection: Connection, outside: Outside): LiveWorkspace {
   registerDiagnostics(connection, workspace, client, guard);
   registerWriting(connection, workspace, guard, client);
   registerReading(connection, workspace, guard, client);
-  registerNavigation(connection, workspace, guard);
-  registerText(connection, workspace, guard);
+  registerNavigation(connection, workspace, guard, client);
+  registerText(connection, workspace, guard, client);
   return workspace;
 }
 

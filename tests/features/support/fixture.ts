@@ -44,6 +44,7 @@ export function bench(source: string, files: Readonly<Record<string, string | Ui
   const outside = new MemoryOutside({ 'a.gloss': marks.text, ...files });
   const workspace = new LiveWorkspace(outside, {
     started: () => undefined,
+    ended: () => undefined,
     finished: () => undefined,
     closed: () => undefined,
     fault: (what, error) => {

@@ -1,9 +1,15 @@
 import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import type { ClientState } from '../clientState';
 import type { LiveWorkspace } from '../liveWorkspace';
 import type { Guard } from './guard';
 
 export const navigationCapabilities: ServerCapabilities = {};
 
-export function registerNavigation(connection: Connection, workspace: LiveWorkspace, guard: Guard): void {
-  void [connection, workspace, guard];
+export function registerNavigation(
+  connection: Connection,
+  workspace: LiveWorkspace,
+  guard: Guard,
+  client: ClientState,
+): void {
+  void [connection, workspace, guard, client];
 }
