@@ -67,6 +67,24 @@ for (const name of ['results.schema.json', 'findings.schema.json']) {
   copyFileSync(join('server/src/presentation', name), join('dist', name));
 }
 
+// The editor client: one entry for its host in Node, one for its host in a browser's worker.
+for (const [name, source, platform] of [
+  ['client', 'client/src/extension.ts', 'node'],
+  ['clientInBrowser', 'client/src/extensionInBrowser.ts', 'browser'],
+]) {
+  if (!existsSync(source)) continue;
+  await build({
+    ...common,
+    platform,
+    entryPoints: { [name]: source },
+    bundle: true,
+    minify: true,
+    external: ['vscode'],
+    outdir: 'dist',
+    logLevel: 'warning',
+  });
+}
+
 if (existsSync('server/src/cli/main.ts')) {
   await build({
     ...common,
