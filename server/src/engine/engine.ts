@@ -17,17 +17,27 @@ import { acceptance, type Acceptance } from '../evaluation/acceptance';
 import { checksOf } from '../evaluation/checkRun';
 import { gasTimeline, periodAt } from '../evaluation/checks/gasTimeline';
 import { effectiveLimit } from '../evaluation/limits';
+import { evaluateStatements } from '../evaluation/evaluateStatements';
+import { levelEdges, type LevelEdge } from '../evaluation/levelEdges';
 import type { PreparedRun } from '../evaluation/preparedRun';
 import { prepareRun } from '../evaluation/prepareRun';
+import { proposeWindows, type ProposedWindow } from '../evaluation/proposeWindows';
 import { BoundedMemo } from './boundedMemo';
 import { curvesOfRun } from './curves/curvesOfRun';
 import type { RunCurves } from './curves/runCurves';
 import { cellFindings, readingFinding } from './dataFindings';
-import { Loader, type Loaded } from './load';
+import { choicesFor, Loader, type FileColumn, type Loaded } from './load';
+import type { Segment } from '../runs/run';
 import { Positions } from './positions';
 import type { GlossText, InputFile, RunSummary, Snapshot } from './snapshot';
 
 const memoEntries = 4000;
+
+/** What a run proposes for its gloss. */
+export interface RunProposals {
+  readonly windows: readonly ProposedWindow[];
+  readonly segments: readonly Segment[];
+}
 
 /** The one interface to everything below: a gloss in, a snapshot out. */
 export class Engine {
@@ -119,6 +129,54 @@ export class Engine {
     };
     if (evaluated.prepared !== null) this.prepared.set(snapshot, evaluated.prepared);
     return snapshot;
+  }
+
+  /** What the run of a gloss shows, as windows to write (`proposeWindows`), with its segments; null: no run is read. */
+  async proposals(path: string, text: string, cancellation: Cancellation = never): Promise<RunProposals | null> {
+    const work = await this.working(path, text, cancellation);
+    if (work === null) return null;
+    const { run } = work;
+    const windows = remembered(this.memo, `proposals ${run.key}`, () => {
+      this.counters.add('proposals');
+      return proposeWindows(run);
+    });
+    return { windows, segments: run.segments };
+  }
+
+  /** The nearest level ground beside the written ends of a statement's window; empty where that is no question. */
+  async levelEdges(path: string, text: string, name: string): Promise<readonly LevelEdge[]> {
+    const work = await this.working(path, text, never);
+    if (work === null) return [];
+    const limit = (code: FindingCode) => effectiveLimit(work.program, code);
+    const outcomes = evaluateStatements(work.program, work.run, limit, this.memo, this.counters);
+    const outcome = outcomes.get(name);
+    return outcome === undefined ? [] : levelEdges(work.run, outcome);
+  }
+
+  /**
+   * The columns of a data file as its header names them, also where it is not yet settled what they are; `of`: the file as
+   * the gloss names it, null: the run itself.
+   */
+  async columns(path: string, text: string, of: string | null): Promise<readonly FileColumn[]> {
+    const { program } = this.meaning(text, null);
+    const file = of ?? program.run?.statement.file ?? null;
+    return file === null ? [] : this.loader.columns(this.host.resolve(path, file), choicesFor(program, of));
+  }
+
+  /** A gloss with its run read and put together, without evaluating it. */
+  private async working(
+    path: string,
+    text: string,
+    cancellation: Cancellation,
+  ): Promise<{ readonly program: Program; readonly run: PreparedRun } | null> {
+    const used = methodFile(this.tree(text));
+    const method = used === null ? null : ((await this.opened(this.host.resolve(path, used.file)))?.text ?? null);
+    const { program } = this.meaning(text, method);
+    const loaded = await this.loader.load(program, path, cancellation);
+    stopIfCancelled(cancellation);
+    if (loaded === null || !loaded.run.ok) return null;
+    const { run } = prepareRun(program, loaded.run.value, loaded.joins, loaded.blanks, this.memo, this.counters);
+    return { program, run };
   }
 
   private evaluateLoaded(

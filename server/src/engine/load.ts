@@ -8,9 +8,11 @@ import { resolveProgram } from '../language/meaning/resolveProgram';
 import type { Effective, Program } from '../language/program';
 import type { Tree } from '../language/tree';
 import { detectAll, type ReadingChoices } from '../runs/reading/choices';
+import { readColumns, type FileColumn } from '../runs/reading/readColumns';
 import { readRun } from '../runs/reading/readRun';
 import type { RawRun, ReadingProblem } from '../runs/run';
 
+export type { FileColumn };
 export type Read = Outcome<RawRun, ReadingProblem>;
 
 /** A blank as it was found: a bare data file, or the run gloss of an empty crucible with its conditions. */
@@ -38,6 +40,7 @@ export interface Loaded {
 /** Reads every data file a program names. Each file is read once for one way of reading it. */
 export class Loader {
   private readonly reads = new Map<string, Promise<Read>>();
+  private readonly headers = new Map<string, Promise<readonly FileColumn[]>>();
 
   constructor(
     private readonly host: Host,
@@ -46,7 +49,20 @@ export class Loader {
 
   /** Forgets what was read from a path, after the file has changed. */
   invalidate(path: string): void {
-    for (const key of [...this.reads.keys()]) if (key.startsWith(`${path}\n`)) this.reads.delete(key);
+    for (const kept of [this.reads, this.headers])
+      for (const key of [...kept.keys()]) if (key.startsWith(`${path}\n`)) kept.delete(key);
+  }
+
+  /** The columns as the header names them; read once for one way of reading the file. */
+  columns(path: string, choices: ReadingChoices | null): Promise<readonly FileColumn[]> {
+    const asked = { ...(choices ?? detectAll), columns: [] };
+    const key = `${path}\n${JSON.stringify(asked)}`;
+    const known = this.headers.get(key);
+    if (known !== undefined) return known;
+    const reading = readColumns(this.host, path, asked);
+    this.headers.set(key, reading);
+    reading.catch(() => this.headers.delete(key));
+    return reading;
   }
 
   async load(program: Program, from: string, cancellation: Cancellation): Promise<Loaded | null> {

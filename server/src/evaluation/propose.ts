@@ -18,6 +18,8 @@ export type Proposal =
       readonly from: string;
       readonly to: string;
       readonly unit: '°C' | 'min';
+      /** Where the effect is strongest, as written: what `around` would be given. */
+      readonly at: string;
       readonly segment: string;
       readonly clauses: readonly string[];
       readonly comment: string;
@@ -62,13 +64,14 @@ function stepsIn(run: PreparedRun, segment: Segment, names: Names): Proposal[] {
     relativeRate: 0.02,
     least: (leastPercent / 100) * run.mass.reference,
   });
-  return found.map(({ window, change }) => {
+  return found.map(({ window, change, at }) => {
     const percent = (100 * Math.abs(change)) / run.mass.reference;
     const kind = change >= 0 ? 'loss' : 'gain';
     return {
       kind: 'step',
       name: names.next(change >= 0 ? 'Loss' : 'Gain'),
       ...written(run, segment, window),
+      at: pointNumber(run, segment, at),
       segment: segment.name,
       clauses: [],
       comment: `a ${kind} of about ${numberText(percent, 2)} %`,
@@ -86,7 +89,7 @@ function effectsIn(run: PreparedRun, segment: Segment, names: Names): Proposal[]
     smooth: smoothing(placed, null).seconds!,
   });
   return found.map((effect) => {
-    const where = written(run, segment, effect.window);
+    const where = { ...written(run, segment, effect.window), at: pointNumber(run, segment, effect.at) };
     const at = `about ${pointText(run, segment, effect.at)}`;
     if (effect.kind === 'glass') {
       return {
@@ -144,6 +147,12 @@ function written(run: PreparedRun, segment: Segment, window: Window): { from: st
   }
   const kelvins = (t: number) => numberText(Math.round(map.temperatureAt(t)), 0);
   return { from: kelvins(window.from), to: kelvins(window.to), unit: '°C' };
+}
+
+/** A point as a window would be written with it: whole kelvins, 0.1 min in a hold. */
+function pointNumber(run: PreparedRun, segment: Segment, time: number): string {
+  const map = segment.direction === 'hold' ? null : run.map(segment);
+  return map === null ? numberText((time - segment.start) / 60, 1) : numberText(Math.round(map.temperatureAt(time)), 0);
 }
 
 function pointText(run: PreparedRun, segment: Segment, time: number): string {

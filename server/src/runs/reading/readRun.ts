@@ -92,7 +92,7 @@ function wrongChoice({ delimiter, decimal }: ReadingChoices): ReadingProblem | n
 }
 
 /** The first lines of a file as text, whole lines only unless the file ends there. */
-async function headLines(host: Host, file: ReadableFile): Promise<string[]> {
+export async function headLines(host: Host, file: ReadableFile): Promise<string[]> {
   const parts: Uint8Array[] = [];
   let length = 0;
   for await (const piece of file.chunks()) {
