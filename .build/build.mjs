@@ -40,7 +40,7 @@ const common = {
   format: 'cjs',
   define: { PROGRAM_VERSION: JSON.stringify(version) },
 };
-const files = [...sources('server/src'), ...sources('tests'), ...sources('examples')];
+const files = [...sources('server/src'), ...sources('client/src'), ...sources('tests'), ...sources('examples')];
 prune('out', new Set(files.map((f) => join('out', f.replace(/\.ts$/, '.js')))));
 await build({
   ...common,
@@ -70,7 +70,7 @@ for (const name of ['results.schema.json', 'findings.schema.json']) {
 // The editor client: one entry for its host in Node, one for its host in a browser's worker.
 for (const [name, source, platform] of [
   ['client', 'client/src/extension.ts', 'node'],
-  ['clientInBrowser', 'client/src/extensionInBrowser.ts', 'browser'],
+  ['clientBrowser', 'client/src/browserExtension.ts', 'browser'],
 ]) {
   if (!existsSync(source)) continue;
   await build({

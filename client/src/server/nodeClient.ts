@@ -1,0 +1,7 @@
+import { LanguageClient } from 'vscode-languageclient/node';
+import type { NewClient } from './languageClient';
+
+export { languageClient } from './languageClient';
+
+export const newClient: NewClient = (id, name, connection, options) =>
+  new LanguageClient(id, name, connection, options);
