@@ -1,5 +1,5 @@
 import type { Ascending } from './ascending';
-import { extremesOf, type DrawnValues, type ExtremePyramid } from './extremePyramid';
+import { ExtremeSearch, type DrawnValues, type ExtremePyramid } from './extremePyramid';
 
 /** What is drawn of one curve: pairs of original samples, `x` ascending. */
 export interface Samples {
@@ -46,12 +46,11 @@ export function samplesIn(drawn: Drawn, from: number, to: number, pixels: number
   let count = 0;
   if (start < first) places[count++] = start;
   const before = count;
-  const pyramid = drawn.pyramid();
-  const found = new Uint32Array(2);
+  const search = new ExtremeSearch(drawn.pyramid(), values);
   const width = (to - from) / columns;
   for (let column = 0, a = first; column < columns; column++) {
     const b = column === columns - 1 ? last : firstNotBelow(x, from + (column + 1) * width, a, last);
-    count = columnPlaces(places, count, a, b, values, pyramid, found);
+    count = columnPlaces(places, count, a, b, search);
     a = b;
   }
   const complete = count - before === inside;
@@ -60,22 +59,14 @@ export function samplesIn(drawn: Drawn, from: number, to: number, pixels: number
 }
 
 /** Writes the places drawn of one pixel column, the samples from `a` up to but not including `b`. */
-function columnPlaces(
-  places: Uint32Array,
-  count: number,
-  a: number,
-  b: number,
-  values: DrawnValues,
-  pyramid: ExtremePyramid,
-  found: Uint32Array,
-): number {
+function columnPlaces(places: Uint32Array, count: number, a: number, b: number, search: ExtremeSearch): number {
   if (b - a <= PER_COLUMN) {
     for (let place = a; place < b; place++) places[count++] = place;
     return count;
   }
-  extremesOf(pyramid, values, a, b, found);
-  const near = Math.min(found[0], found[1]);
-  const far = Math.max(found[0], found[1]);
+  search.between(a, b);
+  const near = Math.min(search.least, search.greatest);
+  const far = Math.max(search.least, search.greatest);
   places[count++] = a;
   if (near > a && near < b - 1) places[count++] = near;
   if (far > a && far < b - 1 && far !== near) places[count++] = far;

@@ -1,6 +1,6 @@
 import type { Abscissa } from '../../protocol/view';
 import type { Ascending } from './ascending';
-import { extremePyramid, extremesOf, type DrawnValues, type ExtremePyramid } from './extremePyramid';
+import { extremePyramid, ExtremeSearch, type DrawnValues, type ExtremePyramid } from './extremePyramid';
 import type { Drawn } from './samplesIn';
 
 /**
@@ -40,15 +40,10 @@ export class StoredCurve {
   /** Least and greatest value, as stored. */
   range(): { readonly low: number; readonly high: number } {
     if (this.extremes === null) {
-      const found = new Uint32Array(2);
-      extremesOf(
-        this.drawn('time')!.pyramid(),
-        drawnValues({ x: this.time, order: null }, this.values),
-        0,
-        this.time.length,
-        found,
-      );
-      this.extremes = { low: this.values[found[0]], high: this.values[found[1]] };
+      const values = drawnValues({ x: this.time, order: null }, this.values);
+      const search = new ExtremeSearch(this.drawn('time')!.pyramid(), values);
+      search.between(0, this.time.length);
+      this.extremes = { low: this.values[search.least], high: this.values[search.greatest] };
     }
     return this.extremes;
   }
