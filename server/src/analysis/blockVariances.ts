@@ -1,4 +1,3 @@
-import { blockMeans } from './blockMeans';
 import { CONTRAST, type BlockVariance } from './noiseModel';
 import type { SampleRange } from './range';
 import { clippedVariance } from './robust';
@@ -21,9 +20,9 @@ export function blockVariances(
   most: number,
 ): BlockVariance[] {
   const variances: BlockVariance[] = [];
-  let means: { x: Float64Array; y: Float64Array } = { x: x.subarray(first, last), y: y.subarray(first, last) };
+  let means: Means = { x: x.subarray(first, last), y: y.subarray(first, last) };
   for (let size = 1; size === 1 || size * interval <= longest; size *= 2) {
-    if (size > 1) means = blockMeans(means.x, means.y, { first: 0, last: means.x.length & ~1 }, 2);
+    if (size > 1) means = pairsOf(means);
     const { variance, kept } = clippedVariance(withoutRepeats(contrastsOf(means.x, means.y, size * interval, most)));
     const count = kept / OVERLAP;
     if (count < FEWEST && variances.length > 0) break;
@@ -32,16 +31,35 @@ export function blockVariances(
   return variances;
 }
 
+interface Means {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+
+/** The means of neighbours, two by two: blocks of twice as many readings. One that is left over is left out. */
+function pairsOf({ x, y }: Means): Means {
+  const half = x.length >> 1;
+  const px = new Float64Array(half);
+  const py = new Float64Array(half);
+  for (let k = 0, i = 0; k < half; k++, i += 2) {
+    px[k] = x[i] + (x[i + 1] - x[i]) * 0.5;
+    py[k] = y[i] + (y[i + 1] - y[i]) * 0.5;
+  }
+  return { x: px, y: py };
+}
+
 function contrastsOf(x: Float64Array, y: Float64Array, usual: number, most: number): Float64Array {
+  const weights = CONTRAST;
   const stride = Math.max(1, Math.floor(x.length / most));
   const contrasts = new Float64Array(Math.ceil(x.length / stride));
-  const more = CONTRAST.length - 1;
+  const more = weights.length - 1;
+  const longest = 1.5 * more * usual;
   let n = 0;
   for (let k = 0; k + more < x.length; k += stride) {
     // Across a gap the block means are no neighbours.
-    if (x[k + more] - x[k] > 1.5 * more * usual) continue;
+    if (x[k + more] - x[k] > longest) continue;
     let sum = 0;
-    for (let j = 1; j <= more; j++) sum += CONTRAST[j] * (y[k + j] - y[k]);
+    for (let j = 1; j <= more; j++) sum += weights[j] * (y[k + j] - y[k]);
     contrasts[n++] = sum;
   }
   return contrasts.subarray(0, n);
@@ -49,6 +67,8 @@ function contrastsOf(x: Float64Array, y: Float64Array, usual: number, most: numb
 
 /** A stretch of readings that repeat exactly (filled in, or before the balance moved) is no proof of silence elsewhere. */
 function withoutRepeats(contrasts: Float64Array): Float64Array {
-  const moving = contrasts.filter((c) => c !== 0);
-  return 2 * moving.length >= contrasts.length ? moving : contrasts;
+  let moving = 0;
+  for (const contrast of contrasts) if (contrast !== 0) moving++;
+  if (moving === contrasts.length || 2 * moving < contrasts.length) return contrasts;
+  return contrasts.filter((c) => c !== 0);
 }

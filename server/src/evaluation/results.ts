@@ -27,8 +27,11 @@ export function statementResults(outcome: StatementOutcome, quantities: readonly
 /** Stated quantities stay the same objects while nothing about them changes (`stateQuantities`), and so do results. */
 const made = new WeakMap<readonly StatedQuantity[], readonly Result[]>();
 
+/** What all results of one statement have alike. */
+type Shared = Pick<Result, 'name' | 'kind' | 'segment' | 'window' | 'method' | 'file' | 'statement'>;
+
 function resultsOf(outcome: StatementOutcome, quantities: readonly StatedQuantity[]): Result[] {
-  const shared = {
+  const shared: Shared = {
     name: outcome.name,
     kind: outcome.source.statement.kind,
     segment: outcome.placed?.segment?.name ?? null,
@@ -37,20 +40,15 @@ function resultsOf(outcome: StatementOutcome, quantities: readonly StatedQuantit
     file: outcome.source.file,
     statement: outcome.source.id,
   };
-  if (outcome.failure !== null && quantities.length === 0) return [{ ...shared, ...failedQuantity(outcome) }];
-  return quantities.map((q) => ({
-    ...shared,
-    ...numbers(q.value, q.value.unit ?? shownUnit(q.value.dimension, q.value.kind)),
-    id: `${outcome.name}.${q.quantity}`,
-    quantity: q.quantity,
-    basis: q.value.basis,
-  }));
+  if (outcome.failure !== null && quantities.length === 0) return [failedQuantity(shared, outcome)];
+  return quantities.map((q) => {
+    const unit = q.value.unit ?? shownUnit(q.value.dimension, q.value.kind);
+    return resultOf(shared, `${outcome.name}.${q.quantity}`, q.quantity, q.value, q.value.basis, unit);
+  });
 }
 
 /** The usual quantity of the kind, failed, for a statement that has none: a failure must not vanish from the results. */
-function failedQuantity(
-  outcome: StatementOutcome,
-): Omit<Result, 'name' | 'kind' | 'segment' | 'window' | 'method' | 'file' | 'statement'> {
+function failedQuantity(shared: Shared, outcome: StatementOutcome): Result {
   const { kind } = outcome.source.statement;
   const quantity = usualQuantity[kind];
   const unit = parseUnit(quantityRecord(kind, quantity)?.unit ?? '1');
@@ -65,14 +63,12 @@ function failedQuantity(
     reasons: [{ code: outcome.failure ?? 'dependency', name: '' }],
     unit: null,
   };
-  const id = `${outcome.name}.${quantity}`;
-  return { ...numbers(value, unit.ok ? unit.value : unitOne), id, quantity, basis: null };
+  return resultOf(shared, `${outcome.name}.${quantity}`, quantity, value, null, unit.ok ? unit.value : unitOne);
 }
 
 export function letResult(source: Effective<LetStatement>, value: TypedValue): Result {
   const { statement } = source;
-  const unit = statement.show ?? shownUnit(value.dimension, value.kind);
-  return {
+  const shared: Shared = {
     name: statement.name,
     kind: 'let',
     segment: null,
@@ -80,33 +76,29 @@ export function letResult(source: Effective<LetStatement>, value: TypedValue): R
     method: '',
     file: source.file,
     statement: source.id,
-    ...numbers(value, unit),
-    id: statement.name,
-    quantity: 'value',
-    basis: value.basis === anyBasis ? null : value.basis,
   };
+  const unit = statement.show ?? shownUnit(value.dimension, value.kind);
+  return resultOf(shared, statement.name, 'value', value, value.basis === anyBasis ? null : value.basis, unit);
 }
 
-type Numbers = Pick<
-  Result,
-  | 'state'
-  | 'value'
-  | 'uncertainty'
-  | 'k'
-  | 'dof'
-  | 'unit'
-  | 'valueKind'
-  | 'limit'
-  | 'contributions'
-  | 'reasons'
-  | 'uncertain'
->;
-
-function numbers(value: TypedValue, unit: Unit): Numbers {
+// Written out: spread together from parts, an object of so many fields costs kilobytes, and there is one for every quantity
+// of every revision.
+function resultOf(
+  shared: Shared,
+  id: string,
+  quantity: string,
+  value: TypedValue,
+  basis: string | null,
+  unit: Unit,
+): Result {
   const known = value.uncertain !== null && value.state !== 'failed' && value.state !== 'sum-only';
   const uncertain = known && value.state !== 'not-detected' ? inUnit(value.uncertain!, unit) : null;
   const dof = uncertain === null ? null : effectiveDof(uncertain);
   return {
+    id,
+    name: shared.name,
+    quantity,
+    kind: shared.kind,
     state: value.state,
     value: uncertain?.value ?? null,
     uncertainty: uncertain === null ? null : standardUncertainty(uncertain),
@@ -114,10 +106,16 @@ function numbers(value: TypedValue, unit: Unit): Numbers {
     dof,
     unit,
     valueKind: value.kind,
+    basis,
     limit: value.limit === null ? null : differenceFromSI(value.limit, unit),
+    segment: shared.segment,
+    window: shared.window,
+    method: shared.method,
     contributions: uncertain === null ? [] : contributions(uncertain),
     reasons: value.reasons.map(reasonText),
     uncertain,
+    file: shared.file,
+    statement: shared.statement,
   };
 }
 

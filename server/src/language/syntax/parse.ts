@@ -3,11 +3,12 @@ import type { Span } from '../../base/span';
 import type { Finding } from '../../findings/finding';
 import type { StatementNode, Tree } from '../tree';
 import type { Role } from '../vocabulary/record';
-import { keywordsIn } from '../vocabulary/statements';
+import { isKeyword, keywordsIn } from '../vocabulary/statements';
 import { nearest } from '../nearest';
 import { splitLines, type SourceLine } from './lines';
 import { readClauseLine } from './clauseLine';
 import { readHeadLine } from './headLine';
+import { movedBy, type Around, type KeptStatement, type KeptStatements } from './keptStatements';
 import { LineReader, replaceBy } from './reader';
 import type { OpenStatement } from './statement';
 
@@ -30,14 +31,28 @@ export interface ParsedText {
 
 /**
  * Reads a gloss or a method. There is always a tree, whatever the text is, and the work grows with the length of the
- * text. A BOM is dropped; offsets count from behind it. `counters` counts `tokens` and `lines`.
+ * text. A BOM is dropped; offsets count from behind it. `counters` counts `tokens`, `lines` and `statements` read; those
+ * among `kept` are not read again, which changes nothing but the work.
  */
-export function parse(text: string, counters: Counters | null = null): Tree {
-  return parseLines(text, counters).tree;
+export function parse(text: string, counters: Counters | null = null, kept: KeptStatements | null = null): Tree {
+  return new TextParser(withoutMark(text), counters, kept).run().tree;
 }
 
 export function parseLines(text: string, counters: Counters | null = null): ParsedText {
-  return new TextParser(text.startsWith('\ufeff') ? text.slice(1) : text, counters).run();
+  return new TextParser(withoutMark(text), counters, null).run();
+}
+
+function withoutMark(text: string): string {
+  return text.startsWith('\ufeff') ? text.slice(1) : text;
+}
+
+interface Hope {
+  readonly text: string;
+  readonly around: Around;
+  readonly after: Around;
+  readonly start: number;
+  /** How many there were before it. */
+  readonly findings: number;
 }
 
 /** What is known of the text while its lines are read one by one. */
@@ -54,22 +69,97 @@ export class TextParser {
   private readonly lines: ParsedLine[] = [];
   private strayClauses = false;
   private firstHead: Span | null = null;
+  /** What the open statement is kept under once it is finished; null: it is not. */
+  private hope: Hope | null = null;
 
   constructor(
     readonly text: string,
     readonly counters: Counters | null,
+    private readonly kept: KeptStatements | null,
   ) {}
 
   run(): ParsedText {
-    for (const line of splitLines(this.text)) {
-      this.counters?.add('lines');
-      this.lines.push(this.line(line));
+    const lines = splitLines(this.text);
+    for (let i = 0; i < lines.length;) {
+      const next = this.kept === null ? i + 1 : nextHead(lines, i);
+      if (this.kept !== null && lines[i].kind === 'head') this.take(this.kept, lines, i, next);
+      else for (let k = i; k < next; k++) this.read(lines[k]);
+      i = next;
     }
+    this.settle();
     this.close();
     if (!this.roleDecided && !this.strayClauses) this.missRole(this.firstHead ?? { start: 0, end: 0 });
     this.findings.sort((a, b) => startOf(a) - startOf(b));
     const tree = { text: this.text, role: this.role, statements: this.finished, findings: this.findings };
     return { tree, lines: this.lines };
+  }
+
+  private read(line: SourceLine): void {
+    this.counters?.add('lines');
+    this.lines.push(this.line(line));
+  }
+
+  /** Takes the statement of these lines, a head first, from those kept, or reads them and will keep what they come to. */
+  private take(kept: KeptStatements, lines: readonly SourceLine[], from: number, to: number): void {
+    this.settle();
+    const { start } = lines[from];
+    const text = this.text.slice(start, lines[to - 1].lineEnd);
+    const around = { role: this.role, roleDecided: this.roleDecided };
+    const known = kept.get(text, around);
+    if (known !== undefined && !this.goesOn(lines[to])) {
+      this.close();
+      if (this.isNext(known)) {
+        this.place(known, start);
+        return;
+      }
+    }
+    const findings = this.findings.length;
+    const before = this.open;
+    this.read(lines[from]);
+    const isNew = this.open !== before;
+    for (let i = from + 1; i < to; i++) this.read(lines[i]);
+    const after = { role: this.role, roleDecided: this.roleDecided };
+    this.hope = isNew ? { text, around, after, start, findings } : null;
+  }
+
+  /** Whether a line in the first column may yet belong to the statement above it. */
+  private goesOn(line: SourceLine | undefined): boolean {
+    if (line === undefined) return false;
+    const word = new LineReader(this.text, line, new Map(), null).peekName();
+    return word === null || !isKeyword(word);
+  }
+
+  /** Whether as many of its name stand above it as where it was kept: its id says so. */
+  private isNext({ identity, times, single }: KeptStatement): boolean {
+    return (this.ids.get(identity) ?? 0) === times - 1 && (single === null || !this.kinds.has(single));
+  }
+
+  private place({ node, identity, times, single, after }: KeptStatement, start: number): void {
+    this.ids.set(identity, times);
+    if (single !== null) this.countKind(single);
+    this.firstHead ??= { start, end: start };
+    this.strayClauses = false;
+    this.role = after.role;
+    this.roleDecided = after.roleDecided;
+    this.finished.push(movedBy(node, start));
+  }
+
+  /** All lines of the open statement are read: with a finding in one of them it is not kept. */
+  private settle(): void {
+    if (this.hope !== null && this.findings.length > this.hope.findings) this.hope = null;
+  }
+
+  private keep(open: OpenStatement, node: StatementNode): void {
+    const { kept, hope } = this;
+    this.hope = null;
+    if (kept === null || hope === null || open.record === null || node.broken) return;
+    kept.set(hope.text, hope.around, {
+      node: movedBy(node, -hope.start),
+      identity: open.identity,
+      times: this.ids.get(open.identity) ?? 1,
+      single: open.record.repeatable ? null : open.record.kind,
+      after: hope.after,
+    });
   }
 
   private line(line: SourceLine): ParsedLine {
@@ -153,9 +243,16 @@ export class TextParser {
 
   private close(): void {
     if (this.open !== null) {
-      this.finished.push(this.open.close(this.text, this.role === 'method' ? 'method/' : '', this.ids));
+      this.counters?.add('statements');
+      const node = this.open.close(this.text, this.prefix, this.ids);
+      this.finished.push(node);
+      this.keep(this.open, node);
     }
     this.open = null;
+  }
+
+  private get prefix(): string {
+    return this.role === 'method' ? 'method/' : '';
   }
 
   private report(reader: LineReader): void {
@@ -189,6 +286,13 @@ export class TextParser {
     this.kinds.set(kind, times);
     return times;
   }
+}
+
+/** The line of the next head behind a line. */
+function nextHead(lines: readonly SourceLine[], from: number): number {
+  let next = from + 1;
+  while (next < lines.length && lines[next].kind !== 'head') next++;
+  return next;
 }
 
 function startOf(finding: Finding): number {

@@ -19,7 +19,7 @@ export class OpenStatement {
     /** null: a head that no record fits; its clauses are passed over. */
     readonly record: StatementRecord | null,
     readonly override: boolean,
-    private readonly identity: string,
+    readonly identity: string,
     readonly tokens: Map<string, Span>,
     private readonly head: Head | null,
     private readonly name: string | null,
