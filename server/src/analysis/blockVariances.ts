@@ -68,7 +68,7 @@ function contrastsOf(x: Float64Array, y: Float64Array, usual: number, most: numb
 /** A stretch of readings that repeat exactly (filled in, or before the balance moved) is no proof of silence elsewhere. */
 function withoutRepeats(contrasts: Float64Array): Float64Array {
   let moving = 0;
-  for (const contrast of contrasts) if (contrast !== 0) moving++;
+  for (let k = 0; k < contrasts.length; k++) if (contrasts[k] !== 0) moving++;
   if (moving === contrasts.length || 2 * moving < contrasts.length) return contrasts;
   return contrasts.filter((c) => c !== 0);
 }

@@ -28,9 +28,12 @@ export function rateMaxima(
   noise: Noise | null,
 ): RateMaxima {
   const { x, slope } = slopeCurve(curve, window, smooth);
-  const rate = falling ? slope.map((s) => -s) : slope;
+  const rate = new Float64Array(slope.length);
   let largest = 0;
-  for (const r of rate) largest = Math.max(largest, r);
+  for (let i = 0; i < rate.length; i++) {
+    rate[i] = falling ? -slope[i] : slope[i];
+    if (rate[i] > largest) largest = rate[i];
+  }
   if (largest === 0) return noMaxima;
   const middle = x[x.length >> 1];
   const noisy = noise === null ? 0 : CHANCE * slopeAt(curve, middle, smooth, noise).noise;

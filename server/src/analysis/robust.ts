@@ -30,7 +30,9 @@ const START_DEVIATIONS = 0.253347;
  * search would rest on them. `kept` counts what was used.
  */
 export function clippedVariance(numbers: Float64Array): { readonly variance: number; readonly kept: number } {
-  const sizes = numbers.map(Math.abs).sort();
+  const sizes = new Float64Array(numbers.length);
+  for (let i = 0; i < sizes.length; i++) sizes[i] = Math.abs(numbers[i]);
+  sizes.sort();
   if (sizes.length === 0) return { variance: 0, kept: 0 };
   let sigma = sizes[Math.floor(START * (sizes.length - 1))] / START_DEVIATIONS;
   let n = 0;

@@ -22,8 +22,13 @@ export function peakSmoothingLoss(curve: Curve, time: number, wide: number, smoo
 /** The same for a step whose height over its steepest slope is `wide`: a hyperbolic tangent, read by a cubic. */
 export function stepSmoothingLoss(curve: Curve, time: number, wide: number, smooth: number): number {
   if (!(wide > 0)) return 1;
-  const shape = sampled(curve, time, smooth, (t) => (wide / 2) * Math.tanh((2 * t) / wide));
-  return shape === null ? 1 : Math.abs(localPolynomial(shape, time, smooth, 3).at(time, 1) - 1);
+  const { x } = curve;
+  const { first, weights } = localPolynomial(curve, time, smooth, 3).functional(time, 1);
+  let slope = 0;
+  for (let i = 0; i < weights.length; i++) {
+    slope += weights[i] * (wide / 2) * Math.tanh((2 * (x[first + i] - time)) / wide);
+  }
+  return Math.abs(slope - 1);
 }
 
 function sampled(curve: Curve, time: number, smooth: number, shape: (t: number) => number): Curve | null {

@@ -14,13 +14,24 @@ export function studentQuantile(coverage: number, dof: number): number {
   let low = 0;
   let high = 1;
   while (studentCoverage(high, dof) < coverage && high < 1e150) high *= 2;
-  // Bisection: always converges, and it is done once a result.
+  // Newton's steps, and bisection where one would leave the bracket: always converges.
+  let t = (low + high) / 2;
   for (let i = 0; i < 200 && high - low > 1e-14 * high; i++) {
-    const middle = (low + high) / 2;
-    if (studentCoverage(middle, dof) < coverage) low = middle;
-    else high = middle;
+    const off = studentCoverage(t, dof) - coverage;
+    if (off < 0) low = t;
+    else high = t;
+    const next = t - off / (2 * studentDensity(t, dof));
+    const step = Math.abs(next - t);
+    t = next > low && next < high ? next : (low + high) / 2;
+    if (t === next && step <= 1e-14 * t) break;
   }
-  return (low + high) / 2;
+  return t;
+}
+
+/** Density of t (JCGM 100, G.3). */
+function studentDensity(t: number, dof: number): number {
+  const norm = lnGamma((dof + 1) / 2) - lnGamma(dof / 2) - Math.log(dof * Math.PI) / 2;
+  return Math.exp(norm - ((dof + 1) / 2) * Math.log1p((t * t) / dof));
 }
 
 /**

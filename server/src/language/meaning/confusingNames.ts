@@ -10,7 +10,7 @@ export function remarkConfusingNames(names: Namespace, report: Report): void {
     const entry = names.entries.get(name)!;
     const token = entry.partOf === null ? 'name' : 'sum';
     const item = { nodes: [entry.at] as const };
-    if (parseUnit(name).ok) {
+    if (isUnit(name)) {
       report.add(
         item,
         problem(
@@ -25,4 +25,17 @@ export function remarkConfusingNames(names: Namespace, report: Report): void {
     if (other === undefined) alike.set(folded, name);
     else report.add(item, problem('confusing-name', token, `\`${name}\` and \`${other}\` differ by capitals only`));
   }
+}
+
+/** Names looked up before: the same ones come back with every revision of a gloss. */
+const known = new Map<string, boolean>();
+const MOST = 2000;
+
+function isUnit(name: string): boolean {
+  let is = known.get(name);
+  if (is === undefined) {
+    if (known.size >= MOST) known.clear();
+    known.set(name, (is = parseUnit(name).ok));
+  }
+  return is;
 }

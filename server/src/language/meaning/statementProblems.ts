@@ -43,8 +43,17 @@ function positions(stretch: Stretch): readonly Measure[] {
   return stretch === 'hold' ? ['time'] : ['temperature', 'time'];
 }
 
+/** Statements are the same objects from one revision to the next while nothing in them changes. */
+const known = new WeakMap<Statement, readonly Problem[]>();
+
 /** Units of everything written in one statement but its expressions. */
 export function amountProblems(statement: Statement): readonly Problem[] {
+  let problems = known.get(statement);
+  if (problems === undefined) known.set(statement, (problems = problemsOf(statement)));
+  return problems;
+}
+
+function problemsOf(statement: Statement): readonly Problem[] {
   switch (statement.kind) {
     case 'run':
       return runProblems(statement);
