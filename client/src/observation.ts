@@ -2,7 +2,8 @@ import type { Event } from 'vscode';
 import { EventEmitter } from 'vscode';
 import type { FromView, ToView } from '../../server/src/protocol/messages';
 import type { CurvesPanels } from './curves/curvesPanels';
-import type { LanguageServer, ServerState } from './server/languageServer';
+import type { LanguageServer } from './server/languageServer';
+import type { ServerState } from './server/serverState';
 import type { StatusItem } from './status/statusItem';
 
 export interface ObservedPanel {

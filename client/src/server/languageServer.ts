@@ -7,10 +7,9 @@ import { Holding } from './holding';
 import type { languageClient, NewClient } from './languageClient';
 import { middleware, type InlineSwitch } from './middleware';
 import type { StartProcess } from './serverProcess';
+import type { ServerState } from './serverState';
 import { Supervisor, type SupervisorEvents } from './supervisor';
 import type { LocalConnection } from './transports';
-
-export type ServerState = 'starting' | 'running' | 'lost' | 'back' | 'failed' | 'stopped';
 
 /** What differs between a desktop editor and a browser. */
 export interface ServerEntry {

@@ -1,5 +1,5 @@
 import type { StatusParams } from '../../../server/src/protocol/messages';
-import type { ServerState } from '../server/languageServer';
+import type { ServerState } from '../server/serverState';
 import type { Translate } from '../text/translate';
 
 /** What the status item is made of. */
