@@ -111,7 +111,7 @@ function statementSections(snapshot: Snapshot, paint: Paint): string[][] {
 }
 
 /** The blanks taken off the signal that a statement reads; a rate is that of the mass. */
-function blankWords(snapshot: Snapshot, name: string): string {
+export function blankWords(snapshot: Snapshot, name: string): string {
   const reads = snapshot.constructions.find((c) => c.name === name)?.signal.replace('rate', 'mass');
   const blanks = statementsOf(snapshot, 'blank').flatMap(({ statement: s }) => {
     const from = (s.subtract.length === 0 ? ['mass'] : s.subtract).filter(
@@ -155,6 +155,6 @@ function contributionLines(r: Result): string[] {
 }
 
 /** Names of influences hold places at full precision, for they are keys; people read two decimals. */
-function shortInput(input: string): string {
+export function shortInput(input: string): string {
   return input.replace(/-?\d+\.\d{3,}(?:e-?\d+)?/g, (number) => plainNumber(Number(number), 5));
 }
