@@ -10,6 +10,7 @@ import { makeFinding } from '../findings/makeFinding';
 import { KeptStatements } from '../language/syntax/keptStatements';
 import { parse } from '../language/syntax/parse';
 import { syntaxFindings } from '../language/syntax/syntaxFindings';
+import { shapeOf, withMovedWindows } from '../language/meaning/movedWindows';
 import { resolveProgram } from '../language/meaning/resolveProgram';
 import type { Program } from '../language/program';
 import type { Tree } from '../language/tree';
@@ -32,6 +33,8 @@ import { Positions } from './positions';
 import type { GlossText, InputFile, RunSummary, Snapshot } from './snapshot';
 
 const memoEntries = 4000;
+/** Texts and programs: of the open glosses, and some more. Unchanged statements are not read again anyway. */
+const readingEntries = 32;
 
 /** What a run proposes for its gloss. */
 export interface RunProposals {
@@ -42,6 +45,7 @@ export interface RunProposals {
 /** The one interface to everything below: a gloss in, a snapshot out. */
 export class Engine {
   private readonly memo = new BoundedMemo(memoEntries);
+  private readonly readings = new BoundedMemo(readingEntries);
   private readonly statements = new KeptStatements();
   private readonly loader: Loader;
   /** Text of methods as read from disk; forgotten on `invalidate`. */
@@ -74,11 +78,22 @@ export class Engine {
   ): { readonly tree: Tree; readonly method: Tree | null; readonly program: Program } {
     const tree = this.tree(text);
     const methodTree = method === null ? null : this.tree(method);
-    const program = remembered(this.memo, `program ${this.host.key(text)} ${this.host.key(method ?? '')}`, () => {
+    const program = remembered(this.readings, `program ${text.length} ${text}${method ?? ''}`, () => {
       this.counters.add('programs');
-      return resolveProgram(tree, methodTree);
+      return this.program(tree, methodTree);
     });
     return { tree, method: methodTree, program };
+  }
+
+  private program(tree: Tree, method: Tree | null): Program {
+    const shape = shapeOf(tree, method);
+    const before = shape === null ? undefined : (this.readings.get(`shape ${shape}`) as Program | undefined);
+    const moved = before === undefined ? null : withMovedWindows(before, tree);
+    if (moved !== null) return moved;
+    this.counters.add('resolutions');
+    const program = resolveProgram(tree, method);
+    if (shape !== null) this.readings.set(`shape ${shape}`, program);
+    return program;
   }
 
   /**
@@ -265,7 +280,7 @@ export class Engine {
   }
 
   private tree(text: string): Tree {
-    return remembered(this.memo, `tree ${this.host.key(text)}`, () => {
+    return remembered(this.readings, `tree ${text}`, () => {
       this.counters.add('parses');
       return parse(text, null, this.statements);
     });
