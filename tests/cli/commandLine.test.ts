@@ -64,7 +64,7 @@ describe('the command line', () => {
     [
       'a command that does not exist',
       ['approve', 'x'],
-      /there is no command "approve" \(new, check, results, format\)/,
+      /there is no command "approve" \(new, check, results, diff, format\)/,
     ],
     ['a command of that kind', ['lsp'], /there is no command "lsp"/],
     ['a mistyped option', ['results', 'x', '--explian'], /results has no option --explian; did you mean --explain\?/],

@@ -12,6 +12,8 @@ export type CommandLine =
 
 export interface Typed {
   readonly operands: readonly string[];
+  /** Those of the operands that stood after `--`; null: there was none. */
+  readonly after: readonly string[] | null;
   /** Switches given. */
   readonly switches: ReadonlySet<string>;
   /** Values given, the last of each option. */
@@ -51,9 +53,11 @@ function readOptions(command: CommandRecord, words: readonly string[]): Typed {
     options: Object.fromEntries(options.map(parserOption)),
   });
   const operands: string[] = [];
+  let after: number | null = null;
   const switches = new Set<string>();
   const values = new Map<string, string>();
   for (const token of tokens) {
+    if (token.kind === 'option-terminator') after = operands.length;
     if (token.kind === 'positional') operands.push(token.value);
     if (token.kind !== 'option') continue;
     const option = options.find((o) => o.long === token.name);
@@ -65,7 +69,7 @@ function readOptions(command: CommandRecord, words: readonly string[]): Typed {
       values.set(option.long, checkedValue(option, token.rawName, token.value));
     }
   }
-  return { operands, switches, values };
+  return { operands, after: after === null ? null : operands.slice(after), switches, values };
 }
 
 function parserOption(option: OptionRecord): [string, { type: 'string' | 'boolean'; short?: string }] {

@@ -18,10 +18,13 @@ export interface OptionRecord {
   readonly help: string;
 }
 
-export type CommandName = 'new' | 'check' | 'results' | 'format';
+export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff';
 
 export const formats = ['text', 'json', 'csv', 'markdown'] as const;
 export type Format = (typeof formats)[number];
+
+/** A revision is A or B where it names one: `HEAD`, a branch, a tag, `HEAD~2`, or `index`. */
+export const diffFormats = ['text', 'json', 'markdown', 'html'] as const;
 
 const format: OptionRecord = {
   long: 'format',
@@ -109,6 +112,34 @@ export const commands: readonly CommandRecord[] = [
       output,
     ],
     exit: ['0 done', '1 a result failed', '2 bad usage, a file that cannot be read, no match'],
+  },
+  {
+    name: 'diff',
+    summary: 'show which results moved between two revisions, and what moved them',
+    usage: [
+      'diff [A [B]] [-- PATHS] [--merge-base] [--all] [--within] [--tolerance LIST] [--format FORMAT] [-o FILE]',
+      'diff OLD NEW',
+    ],
+    examples: [
+      { line: 'thermogloss diff', does: 'the glosses below this folder, from HEAD to the working copy' },
+      { line: 'thermogloss diff main HEAD -- series', does: 'two revisions of one folder' },
+      { line: 'thermogloss diff saved.json b.gloss', does: 'what was saved with results --format json, and now' },
+    ],
+    options: [
+      flag('merge-base', 'compare from what A has in common with B'),
+      flag('all', 'every quantity, not only the main ones and those that the gloss uses'),
+      flag('within', 'also what did not move beyond tolerance'),
+      {
+        long: 'tolerance',
+        short: null,
+        value: 'LIST',
+        values: null,
+        help: 'loss=0.02,First.start=0.5 in the shown units; a bare number is the fraction of the combined uncertainty (0.05)',
+      },
+      { ...format, values: diffFormats, help: `${diffFormats.join(', ')}; text unless given` },
+      output,
+    ],
+    exit: ['0 nothing moved beyond tolerance', '1 a result moved', '2 bad usage, no such revision or file'],
   },
   {
     name: 'format',

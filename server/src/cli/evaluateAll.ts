@@ -9,9 +9,17 @@ import { Progress } from './progress';
 import { writeWhole } from './writeFile';
 
 /** Evaluates every gloss that was named, in order; all are read before any is evaluated. */
-export async function evaluateAll({ typed, terminal, workspaces }: Context, command: string): Promise<Snapshot[]> {
-  if (typed.operands.length === 0) throw new BadUsage(`${command} needs a gloss, a folder or a pattern`);
-  const inputs = await expandInputs(typed.operands, terminal.cwd, glosses);
+export function evaluateAll(context: Context, command: string): Promise<Snapshot[]> {
+  return evaluatePaths(context, context.typed.operands, command);
+}
+
+export async function evaluatePaths(
+  { typed, terminal, workspaces }: Context,
+  operands: readonly string[],
+  command: string,
+): Promise<Snapshot[]> {
+  if (operands.length === 0) throw new BadUsage(`${command} needs a gloss, a folder or a pattern`);
+  const inputs = await expandInputs(operands, terminal.cwd, glosses);
   checkPlace(inputs, typed.values.get('at'));
   const opened = [];
   for (const input of inputs) opened.push(await openGloss(input, typed.values.get('at'), terminal, workspaces));

@@ -12,6 +12,7 @@ const load: Readonly<Record<CommandName, () => Promise<Command>>> = {
   new: async () => (await import('./new')).newGloss,
   check: async () => (await import('./check')).check,
   results: async () => (await import('./results')).results,
+  diff: async () => (await import('./diff')).diff,
   format: async () => (await import('./format')).formatGlosses,
 };
 

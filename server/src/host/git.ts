@@ -1,0 +1,43 @@
+import { spawn } from 'node:child_process';
+
+// The git program with its plumbing commands alone, which run no filter, hook, pager or helper of the repository: what lies
+// in a workspace executes nothing. Nothing is fetched.
+const safe = ['-c', 'core.fsmonitor=false', '-c', 'core.hooksPath=/dev/null', '-c', 'core.quotePath=false'];
+const quiet = {
+  GIT_OPTIONAL_LOCKS: '0',
+  GIT_NO_LAZY_FETCH: '1',
+  GIT_TERMINAL_PROMPT: '0',
+  GIT_PAGER: 'cat',
+  LC_ALL: 'C',
+};
+
+export type GitAnswer =
+  | { readonly ok: true; readonly out: Buffer }
+  | { readonly ok: false; readonly missing: boolean; readonly message: string };
+
+/** Runs one git command in a folder. `missing`: there is no git program. */
+export function git(folder: string, words: readonly string[], input: string | null = null): Promise<GitAnswer> {
+  return new Promise((done) => {
+    const child = spawn('git', [...safe, ...words], {
+      cwd: folder,
+      env: { ...process.env, ...quiet },
+      stdio: [input === null ? 'ignore' : 'pipe', 'pipe', 'pipe'],
+      windowsHide: true,
+    });
+    const out: Buffer[] = [];
+    const errors: Buffer[] = [];
+    child.stdout!.on('data', (piece: Buffer) => out.push(piece));
+    child.stderr!.on('data', (piece: Buffer) => errors.push(piece));
+    child.on('error', (error: NodeJS.ErrnoException) =>
+      done({ ok: false, missing: error.code === 'ENOENT', message: error.message }),
+    );
+    child.on('close', (code) => {
+      if (code === 0) done({ ok: true, out: Buffer.concat(out) });
+      else done({ ok: false, missing: false, message: Buffer.concat(errors).toString('utf8').trim() });
+    });
+    if (input !== null) {
+      child.stdin!.on('error', () => undefined);
+      child.stdin!.end(input);
+    }
+  });
+}

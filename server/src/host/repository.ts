@@ -1,0 +1,186 @@
+import type { FileSource, SourceFile } from '../base/source';
+import { git } from './git';
+import { withSlashes } from './root';
+
+export interface Commit {
+  readonly id: string;
+  readonly author: string;
+  /** Day of the author's date, `2026-10-02`. */
+  readonly day: string;
+  readonly subject: string;
+}
+
+/** A repository read through git's plumbing: revisions, trees, blobs. Writes nothing. */
+export class Repository {
+  private readonly blobs = new Map<string, Promise<Buffer | null>>();
+  private readonly trees = new Map<string, Promise<ReadonlyMap<string, string>>>();
+  private held = 0;
+
+  private constructor(
+    /** Top folder, with `/`. */
+    readonly top: string,
+  ) {}
+
+  /** null: the folder is in no repository, or there is no git program. */
+  static async open(folder: string): Promise<Repository | null> {
+    const answer = await git(folder, ['rev-parse', '--show-toplevel']);
+    if (!answer.ok) return null;
+    return new Repository(withSlashes(line(answer.out)));
+  }
+
+  /** The commit a revision names (`HEAD`, a branch, a tag, `HEAD~2`, an abbreviated id); null where there is none. */
+  async commit(revision: string): Promise<string | null> {
+    if (revision.startsWith('-')) return null;
+    const answer = await git(this.top, [
+      'rev-parse',
+      '--verify',
+      '--quiet',
+      '--end-of-options',
+      `${revision}^{commit}`,
+    ]);
+    return answer.ok ? line(answer.out) : null;
+  }
+
+  async mergeBase(a: string, b: string): Promise<string | null> {
+    const answer = await git(this.top, ['merge-base', a, b]);
+    return answer.ok ? line(answer.out) : null;
+  }
+
+  /** Commits that touched any of the paths, newest first, along first parents. Paths relative to the top. */
+  async log(from: string, paths: readonly string[], most: number): Promise<Commit[]> {
+    const format = '--format=%H%x00%an%x00%as%x00%s';
+    const words = ['log', '--first-parent', '-m', `--max-count=${most}`, format, from, '--', ...paths];
+    const answer = await git(this.top, words);
+    if (!answer.ok) return [];
+    return answer.out
+      .toString('utf8')
+      .split('\n')
+      .filter((l) => l !== '')
+      .map((l) => {
+        const [id, author, day, subject] = l.split('\0');
+        return { id, author, day, subject };
+      });
+  }
+
+  /** True where the history ends early: what a commit names may not be here. */
+  async shallow(): Promise<boolean> {
+    const answer = await git(this.top, ['rev-parse', '--is-shallow-repository']);
+    return answer.ok && line(answer.out) === 'true';
+  }
+
+  /** Blob ids by path relative to the top, of a commit or of the index. */
+  tree(of: string | 'index'): Promise<ReadonlyMap<string, string>> {
+    const read = async (): Promise<ReadonlyMap<string, string>> => {
+      const words = of === 'index' ? ['ls-files', '-s', '-z'] : ['ls-tree', '-r', '-z', '--full-tree', of];
+      const answer = await git(this.top, words);
+      const found = new Map<string, string>();
+      if (!answer.ok) return found;
+      for (const entry of answer.out.toString('utf8').split('\0')) {
+        const tab = entry.indexOf('\t');
+        if (tab < 0) continue;
+        const fields = entry.slice(0, tab).split(' ');
+        // ls-files: mode id stage; ls-tree: mode type id.
+        const id = of === 'index' ? fields[1] : fields[2];
+        if (of === 'index' ? fields[2] === '0' : fields[1] === 'blob') found.set(entry.slice(tab + 1), id);
+      }
+      return found;
+    };
+    if (of === 'index') return read();
+    const known = this.trees.get(of) ?? read();
+    this.trees.set(of, known);
+    return known;
+  }
+
+  /** null: the object is not here (a partial or shallow clone). */
+  async blob(id: string): Promise<Buffer | null> {
+    const known = this.blobs.get(id);
+    if (known !== undefined) return known;
+    const read = git(this.top, ['cat-file', 'blob', id]).then((answer) => (answer.ok ? answer.out : null));
+    this.blobs.set(id, read);
+    const bytes = await read;
+    this.held += bytes?.length ?? 0;
+    if (this.held > mostHeld) {
+      this.blobs.clear();
+      this.held = 0;
+    }
+    return bytes;
+  }
+
+  /** Reads many blobs in one call of git, so that a walk over many revisions starts it once. */
+  async fetchBlobs(ids: readonly string[]): Promise<void> {
+    const wanted = [...new Set(ids)].filter((id) => !this.blobs.has(id));
+    if (wanted.length === 0) return;
+    const answer = await git(this.top, ['cat-file', '--batch'], wanted.map((id) => `${id}\n`).join(''));
+    if (!answer.ok) return;
+    let at = 0;
+    for (const id of wanted) {
+      const end = answer.out.indexOf(10, at);
+      if (end < 0) return;
+      const head = answer.out.toString('utf8', at, end).split(' ');
+      at = end + 1;
+      if (head[1] !== 'blob') continue;
+      const size = Number(head[2]);
+      this.blobs.set(id, Promise.resolve(answer.out.subarray(at, at + size)));
+      at += size + 1;
+    }
+  }
+
+  async source(of: string | 'index', label: string): Promise<FileSource> {
+    return new TreeSource(this, of === 'index' ? 'index' : of, label, await this.tree(of), await this.shallow());
+  }
+}
+
+/** Contents kept at once; a walk over data of gigabytes reads again. */
+const mostHeld = 1 << 28;
+
+class TreeSource implements FileSource {
+  constructor(
+    private readonly repository: Repository,
+    private readonly of: string,
+    readonly label: string,
+    private readonly ids: ReadonlyMap<string, string>,
+    private readonly shallow: boolean,
+  ) {}
+
+  contentId(path: string): Promise<string | null> {
+    return Promise.resolve(this.ids.get(this.relative(path)) ?? null);
+  }
+
+  async read(path: string): Promise<SourceFile> {
+    const name = this.relative(path);
+    const id = this.ids.get(name);
+    if (id === undefined) return { ok: false, reason: 'missing', message: `there is no file ${name} in ${this.label}` };
+    const bytes = await this.repository.blob(id);
+    if (bytes === null) {
+      const fetch = this.shallow ? 'git fetch --unshallow' : `git fetch origin ${this.of}`;
+      const message = `the content of ${name} in ${this.label} is not in this clone; \`${fetch}\` fetches it`;
+      return { ok: false, reason: 'unreadable', message };
+    }
+    if (isPointer(bytes)) {
+      const message = `${name} in ${this.label} is a pointer to large-file storage; \`git lfs fetch origin ${this.of}\` fetches it`;
+      return { ok: false, reason: 'unreadable', message };
+    }
+    return { ok: true, bytes };
+  }
+
+  list(folder: string): Promise<readonly string[]> {
+    const prefix = this.relative(folder) === '' ? '' : `${this.relative(folder)}/`;
+    const names = [...this.ids.keys()].filter((p) => p.startsWith(prefix)).map((p) => p.slice(prefix.length));
+    return Promise.resolve([...new Set(names.map((n) => n.split('/')[0]))].sort());
+  }
+
+  private relative(path: string): string {
+    const { top } = this.repository;
+    return path === top ? '' : path.startsWith(`${top}/`) ? path.slice(top.length + 1) : path;
+  }
+}
+
+/** A few lines that stand for a file kept elsewhere: `version …`, `oid sha256:…`, `size …`. */
+export function isPointer(bytes: Uint8Array): boolean {
+  if (bytes.length > 1024) return false;
+  return /^version \S+\n(?:\S.*\n)*oid sha256:[0-9a-f]{64}\nsize \d+\n?$/.test(Buffer.from(bytes).toString('latin1'));
+}
+
+function line(out: Buffer): string {
+  return out.toString('utf8').replace(/\r?\n$/, '');
+}

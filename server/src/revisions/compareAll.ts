@@ -1,0 +1,69 @@
+import type { FileSource } from '../base/source';
+import type { DiffModel, GlossDiff } from '../presentation/diff/model';
+import { compareGloss, type CompareOptions } from './compare';
+import { untouched } from './inputFiles';
+import type { RevisionEngine } from './revisionEngine';
+
+/** The glosses of both sides, by path; a gloss that moved to another path is compared with where it was. */
+export async function compareAll(
+  engine: RevisionEngine,
+  from: FileSource,
+  to: FileSource,
+  glosses: { readonly old: readonly string[]; readonly new: readonly string[] },
+  options: CompareOptions,
+  tell: (done: number, of: number, path: string) => void = () => undefined,
+): Promise<DiffModel> {
+  const was = await movedGlosses(from, to, glosses);
+  const gone = glosses.old.filter((p) => !glosses.new.includes(p) && ![...was.values()].includes(p));
+  const paths = [...glosses.new, ...gone].sort();
+  const diffs: GlossDiff[] = [];
+  for (const [index, path] of paths.entries()) {
+    tell(index + 1, paths.length, path);
+    const old = was.get(path);
+    if (old === undefined && (await untouched(engine, from, to, path))) {
+      diffs.push(still(engine, path));
+      continue;
+    }
+    const diff = await compareGloss(engine, from, to, path, options, old === undefined ? {} : { was: old });
+    if (diff !== null && hasNumbers(diff)) diffs.push(diff);
+  }
+  return { from: from.label, to: to.label, glosses: diffs };
+}
+
+/** New path → old path, for glosses of the same content. */
+async function movedGlosses(
+  from: FileSource,
+  to: FileSource,
+  glosses: { readonly old: readonly string[]; readonly new: readonly string[] },
+): Promise<Map<string, string>> {
+  const gone = new Map<string, string>();
+  for (const path of glosses.old.filter((p) => !glosses.new.includes(p))) {
+    const id = await from.contentId(path);
+    if (id !== null) gone.set(id, path);
+  }
+  const found = new Map<string, string>();
+  if (gone.size === 0) return found;
+  for (const path of glosses.new.filter((p) => !glosses.old.includes(p))) {
+    const was = gone.get((await to.contentId(path)) ?? '');
+    if (was !== undefined) found.set(path, was);
+  }
+  return found;
+}
+
+function still(engine: RevisionEngine, path: string): GlossDiff {
+  return {
+    gloss: engine.host.display(path),
+    was: null,
+    status: 'both',
+    rows: [],
+    verdicts: [],
+    changes: [],
+    program: null,
+    trouble: null,
+  };
+}
+
+/** A method or the gloss of a blank has no numbers of its own: it shows in the glosses that use it. */
+function hasNumbers(diff: GlossDiff): boolean {
+  return diff.rows.length > 0 || diff.verdicts.length > 0 || diff.trouble !== null;
+}

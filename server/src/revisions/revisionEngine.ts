@@ -1,0 +1,42 @@
+import type { Host } from '../base/host';
+import type { FileSource, Turnable } from '../base/source';
+import { Engine } from '../engine/engine';
+import type { Snapshot } from '../engine/snapshot';
+
+/**
+ * One engine for many revisions: turning it to another source forgets only the files that differ there, and what was
+ * computed is remembered by content. One evaluation at a time.
+ */
+export class RevisionEngine {
+  readonly engine: Engine;
+  private queue: Promise<unknown> = Promise.resolve();
+
+  constructor(readonly host: Host & Turnable) {
+    this.engine = new Engine(host);
+  }
+
+  evaluate(source: FileSource, path: string, text?: string): Promise<Snapshot> {
+    return this.inTurn(async () => {
+      await this.turn(source);
+      return this.engine.evaluate(path, text);
+    });
+  }
+
+  /** The text of a file there; null where it has none. */
+  text(source: FileSource, path: string): Promise<string | null> {
+    return this.inTurn(async () => {
+      await this.turn(source);
+      return this.engine.text(path);
+    });
+  }
+
+  private async turn(source: FileSource): Promise<void> {
+    for (const path of await this.host.use(source)) this.engine.invalidate(path);
+  }
+
+  private inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const next = this.queue.then(work, work);
+    this.queue = next.catch(() => undefined);
+    return next;
+  }
+}
