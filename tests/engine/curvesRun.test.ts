@@ -310,6 +310,17 @@ describe('the cursor', () => {
     assert.equal(ask({ part: 'cooling 1', step: 1e9 })!.part, 'cooling 1');
   });
 
+  it('gets from one end of a hold to the other over the temperature, where many samples are equal', () => {
+    let at = ask({ part: 'hold 2', at: -1e9 })!;
+    const { x } = rawOf(curves.curve('heatflow/hold 2')!, 'mW', 'temperature');
+    const seen = [at.temperature!];
+    for (let k = 0; k < x.length; k++) {
+      at = ask({ part: 'hold 2', at: at.temperature!, step: 1 })!;
+      seen.push(at.temperature!);
+    }
+    assert.deepEqual([...new Set(seen)], [...new Set(x)]);
+  });
+
   it('keeps to the parts shown, and says nothing where none is', () => {
     assert.equal(ask({ shownParts: ['heating 2'] })!.part, 'heating 2');
     assert.equal(ask({ shownParts: [] }), null);

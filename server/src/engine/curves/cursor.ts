@@ -1,6 +1,6 @@
 import type { Abscissa } from '../../protocol/view';
 import { sampleAt, type CurveLane, type RunCurve, type RunCurves } from './runCurves';
-import { nearestPlace } from './samplesIn';
+import { firstAbove, nearestPlace } from './samplesIn';
 
 /** Where a cursor stands and what every lane says there. Values in the units asked for; text is made in `presentation`. */
 export interface CursorPlace {
@@ -58,6 +58,17 @@ export function cursorAt(run: RunCurves, others: readonly RunCurves[], question:
   return { part: curve.part, time, temperature: temperatureOf(run, curve, sample), values };
 }
 
+/** The next place with another abscissa: a cursor is told by its abscissa, and would never leave equal ones. */
+function afterEqual({ curves, abscissa, length }: Track, start: number): number {
+  let before = 0;
+  for (const curve of curves) {
+    const { x } = curve.drawn(abscissa)!.axis;
+    if (start < before + x.length) return before + firstAbove(x, x[start - before], start - before, x.length);
+    before += x.length;
+  }
+  return length;
+}
+
 interface Sample {
   readonly curve: RunCurve;
   readonly sample: number;
@@ -72,7 +83,8 @@ function walked(
   if (tracks.length === 0) return null;
   let index = tracks.findIndex((t) => t.part === part);
   if (index < 0) index = nearestTrack(tracks, at);
-  let place = placeOn(tracks[index], at) + step;
+  const start = placeOn(tracks[index], at);
+  let place = step > 0 ? Math.max(start + step, afterEqual(tracks[index], start)) : start + step;
   if (abscissa === 'time') {
     for (; place < 0 && index > 0; index--) place += tracks[index - 1].length;
     for (; place >= tracks[index].length && index + 1 < tracks.length; index++) place -= tracks[index].length;

@@ -38,7 +38,7 @@ function laneOf(lane: PlotLane, { curves, laidOver, units, hiddenParts }: LanesI
   const all = [
     { of: 'run' as const, name: '', lane },
     ...laidOver.flatMap(({ of, name, curves: other }) =>
-      other.lanes.filter((l) => l.id === lane.id).map((l) => ({ of, name, lane: l })),
+      other.lanes.filter((l) => l.id === lane.id && canShare(lane, curves, other)).map((l) => ({ of, name, lane: l })),
     ),
   ];
   return {
@@ -46,6 +46,19 @@ function laneOf(lane: PlotLane, { curves, laidOver, units, hiddenParts }: LanesI
     extent: wholeExtent(all.map(({ lane: of }) => of.extent(unit, shownParts(of, hiddenParts)))),
     curves: all.flatMap(({ of, name, lane: from }) => curveIds(from, of, name, hiddenParts)),
   };
+}
+
+/**
+ * Whether the heat flows of two runs point the same way in one lane: each is turned to, where both declare it, or drawn as
+ * exported, where neither does.
+ */
+export function canShareHeatFlow(own: PlotCurves, other: PlotCurves): boolean {
+  const flows = [own, other].every((c) => c.lanes.some((l) => l.signal === 'heatflow'));
+  return !flows || (own.endothermic === null) === (other.endothermic === null);
+}
+
+function canShare(lane: PlotLane, own: PlotCurves, other: PlotCurves): boolean {
+  return lane.signal !== 'heatflow' || canShareHeatFlow(own, other);
 }
 
 function differenceOf(lane: PlotLane, { curves, units, hiddenParts }: LanesInput): Lane {

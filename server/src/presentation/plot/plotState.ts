@@ -2,7 +2,7 @@ import type { Snapshot } from '../../engine/snapshot';
 import type { Freshness, Generation, Part, ViewChoices, ViewState } from '../../protocol/view';
 import { bandsOf } from './bands';
 import { conditionsOf, gasChangesOf, titleOf } from './headline';
-import { lanesOf, type LaidOver } from './lanes';
+import { canShareHeatFlow, lanesOf, type LaidOver } from './lanes';
 import { ledgerColumns, ledgerOf, type Since } from './ledger';
 import type { PlotCurves, PlotLane } from './plotCurves';
 import { viewFindings, type TextUris } from './viewFindings';
@@ -116,12 +116,11 @@ function partsOf(curves: PlotCurves, hiddenParts: readonly string[]): Part[] {
   }));
 }
 
-/** What is to be said of a run laid over: why it is not drawn, or what of it is drawn otherwise. */
+/** What is to be said of a run laid over: why it, or a lane of it, is not drawn. */
 function overlayOf({ uri, name, curves, reason }: Overlay, own: PlotCurves | null): ViewState['overlays'][number] {
   if (reason !== null || own === null) return { uri, name, reason };
   if (curves === null) return { uri, name, reason: 'no run was read' };
-  const flows = [own, curves].every((c) => c.lanes.some((l) => l.id === 'heatflow'));
-  const isAsExported = flows && (own.endothermic === null) !== (curves.endothermic === null);
-  const words = 'one of the two does not declare its endothermic direction: both heat flows are drawn as exported';
-  return { uri, name, reason: isAsExported ? words : null };
+  return { uri, name, reason: canShareHeatFlow(own, curves) ? null : notShared };
 }
+
+const notShared = 'its heat flow, for one of the two runs does not declare its endothermic direction';
