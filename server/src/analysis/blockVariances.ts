@@ -9,7 +9,8 @@ const OVERLAP = 2.91;
 
 /**
  * Robust variances of the contrasts of neighbouring block means, for blocks of 1, 2, 4, … readings up to `longest` s
- * (and while there are enough of them). At most `most` contrasts of each length are looked at, evenly spread.
+ * (and while there are enough of them). At most `most` contrasts of each length are looked at, evenly spread. `widest`: the
+ * longest way between neighbouring readings, where that is known; without a gap only the ordinates need averages.
  */
 export function blockVariances(
   x: Float64Array,
@@ -18,12 +19,15 @@ export function blockVariances(
   interval: number,
   longest: number,
   most: number,
+  widest = Infinity,
 ): BlockVariance[] {
   const variances: BlockVariance[] = [];
-  let means: Means = { x: x.subarray(first, last), y: y.subarray(first, last) };
+  // A hundredth less than a gap: no rounding makes one of it.
+  const gapless = widest < 0.99 * GAP * interval;
+  let means: Means = { x: gapless ? null : x.subarray(first, last), y: y.subarray(first, last) };
   for (let size = 1; size === 1 || size * interval <= longest; size *= 2) {
     if (size > 1) means = pairsOf(means);
-    const { variance, kept } = clippedVariance(withoutRepeats(contrastsOf(means.x, means.y, size * interval, most)));
+    const { variance, kept } = clippedVariance(withoutRepeats(contrastsOf(means, size * interval, most)));
     const count = kept / OVERLAP;
     if (count < FEWEST && variances.length > 0) break;
     variances.push({ size, variance, count });
@@ -32,32 +36,34 @@ export function blockVariances(
 }
 
 interface Means {
-  readonly x: Float64Array;
+  /** null: there is no gap to look for. */
+  readonly x: Float64Array | null;
   readonly y: Float64Array;
 }
 
 /** The means of neighbours, two by two: blocks of twice as many readings. One that is left over is left out. */
 function pairsOf({ x, y }: Means): Means {
-  const half = x.length >> 1;
-  const px = new Float64Array(half);
-  const py = new Float64Array(half);
-  for (let k = 0, i = 0; k < half; k++, i += 2) {
-    px[k] = x[i] + (x[i + 1] - x[i]) * 0.5;
-    py[k] = y[i] + (y[i + 1] - y[i]) * 0.5;
-  }
-  return { x: px, y: py };
+  return { x: x === null ? null : halved(x), y: halved(y) };
 }
 
-function contrastsOf(x: Float64Array, y: Float64Array, usual: number, most: number): Float64Array {
+function halved(values: Float64Array): Float64Array {
+  const pairs = new Float64Array(values.length >> 1);
+  for (let k = 0, i = 0; k < pairs.length; k++, i += 2) pairs[k] = values[i] + (values[i + 1] - values[i]) * 0.5;
+  return pairs;
+}
+
+/** Blocks further apart than so many of their lengths are no neighbours. */
+const GAP = 1.5;
+
+function contrastsOf({ x, y }: Means, usual: number, most: number): Float64Array {
   const weights = CONTRAST;
-  const stride = Math.max(1, Math.floor(x.length / most));
-  const contrasts = new Float64Array(Math.ceil(x.length / stride));
+  const stride = Math.max(1, Math.floor(y.length / most));
+  const contrasts = new Float64Array(Math.ceil(y.length / stride));
   const more = weights.length - 1;
-  const longest = 1.5 * more * usual;
+  const longest = GAP * more * usual;
   let n = 0;
-  for (let k = 0; k + more < x.length; k += stride) {
-    // Across a gap the block means are no neighbours.
-    if (x[k + more] - x[k] > longest) continue;
+  for (let k = 0; k + more < y.length; k += stride) {
+    if (x !== null && x[k + more] - x[k] > longest) continue;
     let sum = 0;
     for (let j = 1; j <= more; j++) sum += weights[j] * (y[k + j] - y[k]);
     contrasts[n++] = sum;

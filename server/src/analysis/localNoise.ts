@@ -37,7 +37,8 @@ function estimate(noise: Noise, curve: Curve, at: number, smooth: number): Noise
   const last = firstAfter(x, at + WIDTHS * smooth, first);
   if (last - first < 16) return noise;
   const interval = (x[last - 1] - x[first]) / (last - 1 - first);
-  const blocks = blockVariances(x, y, { first, last }, interval, Math.min(smooth / 2, LONGEST * interval), CONTRASTS);
+  const longest = Math.min(smooth / 2, LONGEST * interval);
+  const blocks = blockVariances(x, y, { first, last }, interval, longest, CONTRASTS, widestSpacing(curve));
   let more = false;
   const larger = blocks.map((block) => {
     const expected = contrastVariance(noise.components, block.size, interval);
@@ -46,4 +47,18 @@ function estimate(noise: Noise, curve: Curve, at: number, smooth: number): Noise
   });
   if (!more) return noise;
   return { ...noise, components: fitNoise(larger, interval, x[x.length - 1] - x[0]) };
+}
+
+const spacings = new WeakMap<Curve, number>();
+
+/** The longest way between neighbouring readings of the whole curve, s; looked for once. */
+function widestSpacing(curve: Curve): number {
+  let widest = spacings.get(curve);
+  if (widest === undefined) {
+    widest = 0;
+    const { x } = curve;
+    for (let i = 1; i < x.length; i++) if (x[i] - x[i - 1] > widest) widest = x[i] - x[i - 1];
+    spacings.set(curve, widest);
+  }
+  return widest;
 }

@@ -14,7 +14,7 @@ import { evaluateRequirement } from './requirement';
 import { requirementFindings } from './requirementFindings';
 import type { Evaluated, Requirement, Result } from './result';
 import { letResult, statementResults } from './results';
-import { stateQuantities } from './states';
+import { stateQuantities, type Stated } from './states';
 import type { TypedValue } from './typedValue';
 
 export interface ProgramInput {
@@ -39,14 +39,18 @@ export function evaluateProgram(
   for (const outcome of outcomes.values()) findings.push(...outcome.findings);
   findings.push(...input.checks.onOutcomes(outcomes));
 
-  const stated = stateQuantities({ program, run, outcomes, findings });
+  const last = lastRevision(memo, run);
+  const stated = stateQuantities({ program, run, outcomes, findings }, last?.stated);
+  const made = new Map<Stated, readonly Result[]>();
   const values = new Map<string, TypedValue>();
   const results: Result[] = [];
-  for (const [name, outcome] of outcomes) {
-    const quantities = stated.get(name) ?? [];
-    for (const q of quantities) values.set(`${name}.${q.quantity}`, q.value);
-    results.push(...statementResults(outcome, quantities));
+  for (const [outcome, state] of stated) {
+    for (const q of state.quantities) values.set(`${outcome.name}.${q.quantity}`, q.value);
+    const own = last?.results.get(state) ?? statementResults(outcome, state.quantities);
+    made.set(state, own);
+    results.push(...own);
   }
+  memo.set(lastKey(run), { stated, results: made } satisfies LastRevision);
   const lookup: Lookup = (name, quantity) => {
     const known = values.get(quantity === null ? name : `${name}.${quantity}`);
     if (known !== undefined) return known;
@@ -77,6 +81,20 @@ export function evaluateProgram(
   const final = acceptance(program, findings);
   findings.push(...final.unused());
   return { results, requirements, constructions, findings, acceptance: final };
+}
+
+/** What was made of outcomes in the last revision on the same run: the next one mostly has the same. */
+interface LastRevision {
+  readonly stated: ReadonlyMap<StatementOutcome, Stated>;
+  readonly results: ReadonlyMap<Stated, readonly Result[]>;
+}
+
+function lastKey(run: PreparedRun): string {
+  return `last revision on ${run.key}`;
+}
+
+function lastRevision(memo: Memo, run: PreparedRun): LastRevision | undefined {
+  return memo.get(lastKey(run)) as LastRevision | undefined;
 }
 
 function failedLet(source: Effective<LetStatement>): TypedValue {

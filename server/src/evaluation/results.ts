@@ -15,22 +15,11 @@ import type { Result } from './result';
 import type { StatedQuantity } from './states';
 import { withSize, type Reason, type TypedValue } from './typedValue';
 
-/** Results of one evaluation statement, one a quantity. A failed statement gives one line that says so. */
-export function statementResults(outcome: StatementOutcome, quantities: readonly StatedQuantity[]): readonly Result[] {
-  const known = made.get(quantities);
-  if (known !== undefined) return known;
-  const results = resultsOf(outcome, quantities);
-  made.set(quantities, results);
-  return results;
-}
-
-/** Stated quantities stay the same objects while nothing about them changes (`stateQuantities`), and so do results. */
-const made = new WeakMap<readonly StatedQuantity[], readonly Result[]>();
-
 /** What all results of one statement have alike. */
 type Shared = Pick<Result, 'name' | 'kind' | 'segment' | 'window' | 'method' | 'file' | 'statement'>;
 
-function resultsOf(outcome: StatementOutcome, quantities: readonly StatedQuantity[]): Result[] {
+/** Results of one evaluation statement, one a quantity. A failed statement gives one line that says so. */
+export function statementResults(outcome: StatementOutcome, quantities: readonly StatedQuantity[]): readonly Result[] {
   const shared: Shared = {
     name: outcome.name,
     kind: outcome.source.statement.kind,

@@ -26,13 +26,22 @@ export interface Stating {
   readonly findings: readonly Finding[];
 }
 
-/** An outcome under the same findings has the same states: remembered with it (its key holds the run). */
-const known = new WeakMap<StatementOutcome, { readonly signature: string; readonly quantities: StatedQuantity[] }>();
+/** What findings made of an outcome: under the same findings (`signature`) it has the same states. */
+export interface Stated {
+  readonly signature: string;
+  readonly quantities: readonly StatedQuantity[];
+}
 
-/** States of all quantities of all evaluation statements, in the order of the program. */
-export function stateQuantities(stating: Stating): Map<string, StatedQuantity[]> {
+/**
+ * States of all quantities of all evaluation statements, in the order of the program. `before`: those of the last revision,
+ * taken over while nothing about an outcome changes.
+ */
+export function stateQuantities(
+  stating: Stating,
+  before: ReadonlyMap<StatementOutcome, Stated> = new Map(),
+): Map<StatementOutcome, Stated> {
   const inSums = partsOfSums(stating.program);
-  const stated = new Map<string, StatedQuantity[]>();
+  const stated = new Map<StatementOutcome, Stated>();
   const inherited = new Map<string, Reason[]>();
   for (const [name, outcome] of stating.outcomes) {
     const findings = stating.findings.filter((f) => f.about === name || f.about === null);
@@ -49,17 +58,16 @@ export function stateQuantities(stating: Stating): Map<string, StatedQuantity[]>
       inSums.has(name),
       findings.map((f) => (findingRecord(f.code).effect === null ? '' : [f.code, f.only ?? null])),
     ]);
-    const before = known.get(outcome);
-    if (before?.signature === signature) {
-      stated.set(name, before.quantities);
+    const same = before.get(outcome);
+    if (same?.signature === signature) {
+      stated.set(outcome, same);
       continue;
     }
     const quantities = outcome.quantities.map((q) => {
       const reasons = mergeReasons([passed, reasonsFor(findings, name, q.quantity)]);
       return { name, quantity: q.quantity, value: statedValue(stating, outcome, q, reasons, inSums.has(name)) };
     });
-    known.set(outcome, { signature, quantities });
-    stated.set(name, quantities);
+    stated.set(outcome, { signature, quantities });
   }
   return stated;
 }
