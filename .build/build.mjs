@@ -40,7 +40,13 @@ const common = {
   format: 'cjs',
   define: { PROGRAM_VERSION: JSON.stringify(version) },
 };
-const files = [...sources('server/src'), ...sources('client/src'), ...sources('tests'), ...sources('examples')];
+const files = [
+  ...sources('server/src'),
+  ...sources('client/src'),
+  ...sources('webview/src'),
+  ...sources('tests'),
+  ...sources('examples'),
+];
 prune('out', new Set(files.map((f) => join('out', f.replace(/\.ts$/, '.js')))));
 await build({
   ...common,
@@ -84,6 +90,21 @@ for (const [name, source, platform] of [
     logLevel: 'warning',
   });
 }
+
+// The curves view: one script and one style sheet for the page that the client opens.
+await build({
+  entryPoints: [
+    { in: 'webview/src/main.ts', out: 'webview' },
+    { in: 'webview/src/style/main.css', out: 'webview' },
+  ],
+  bundle: true,
+  minify: true,
+  platform: 'browser',
+  format: 'iife',
+  target: ['es2022', 'chrome114', 'safari16', 'firefox115'],
+  outdir: 'dist',
+  logLevel: 'warning',
+});
 
 if (existsSync('server/src/cli/main.ts')) {
   await build({

@@ -1,0 +1,176 @@
+import type { Band, ViewPoint, ViewShape, ViewState } from '../../../server/src/protocol/view';
+import { css } from '../colour/colour';
+import type { Palette } from '../colour/palette';
+import { edgePlace } from '../geometry/abscissa';
+import { firstNotBelow, type CurveBlocks, type Sample } from '../state/blocks';
+import { laidOver, markerOutline, styleOf } from './curveStyle';
+import type { Frame, FrameLane } from './frame';
+import { crisp, line } from './surface';
+
+type Context = CanvasRenderingContext2D;
+type Blocks = ReadonlyMap<string, CurveBlocks>;
+
+/** The filled area of the selected statement: below the curves. */
+export function drawAreas(context: Context, frame: Frame, blocks: Blocks, colours: Palette): void {
+  const band = selectedBand(frame);
+  for (const shape of band?.construction ?? []) {
+    if (shape.shape !== 'area' || band === undefined) continue;
+    inLane(context, frame, shape.lane, (lane) => fillArea(context, frame, lane, band, shape, blocks, colours));
+  }
+}
+
+/** What lies over the curves: marks of curves laid over, the construction of the selected statement, a moved edge's ghost. */
+export function drawOver(context: Context, state: ViewState, frame: Frame, blocks: Blocks, colours: Palette): void {
+  drawMarkers(context, state, frame, blocks, colours);
+  for (const shape of selectedBand(frame)?.construction ?? []) {
+    if (shape.shape === 'area') continue;
+    inLane(context, frame, shape.lane, (lane) => {
+      if (shape.shape === 'line') drawLine(context, frame, lane, shape, colours);
+      else drawMark(context, frame, lane, shape.at, colours);
+    });
+  }
+  drawGhost(context, frame, colours);
+}
+
+/** The selected band, where its part is shown. */
+export function selectedBand(frame: Frame): Band | undefined {
+  return frame.bands.find(({ band }) => band.statement === frame.selected)?.band;
+}
+
+function inLane(context: Context, frame: Frame, id: string, draw: (lane: FrameLane) => void): void {
+  const lane = frame.lanes.find((l) => l.lane.id === id);
+  if (lane === undefined) return;
+  context.save();
+  context.beginPath();
+  context.rect(frame.left, lane.box.plotTop, frame.right - frame.left, lane.box.plotBottom - lane.box.plotTop);
+  context.clip();
+  draw(lane);
+  context.restore();
+}
+
+function points(frame: Frame, lane: FrameLane, list: readonly ViewPoint[]): [number, number][] {
+  return list.flatMap((point) => {
+    const x = edgePlace(point, frame.abscissa);
+    return x === null ? [] : [[frame.xScale.px(x), lane.yScale.px(point.y)] as [number, number]];
+  });
+}
+
+function traced(context: Context, list: readonly (readonly [number, number])[]): void {
+  context.beginPath();
+  list.forEach(([x, y], i) => (i === 0 ? context.moveTo(x, y) : context.lineTo(x, y)));
+}
+
+const lineDashes = { level: [], tangent: [7, 3], baseline: [2, 3] } as const;
+
+function drawLine(
+  context: Context,
+  frame: Frame,
+  lane: FrameLane,
+  shape: Extract<ViewShape, { shape: 'line' }>,
+  colours: Palette,
+): void {
+  context.strokeStyle = css(colours.accent);
+  context.lineWidth = shape.role === 'level' ? 2 : 1.25;
+  context.setLineDash([...lineDashes[shape.role]]);
+  traced(context, points(frame, lane, shape.points));
+  context.stroke();
+}
+
+function drawMark(context: Context, frame: Frame, lane: FrameLane, at: ViewPoint, colours: Palette): void {
+  for (const [x, y] of points(frame, lane, [at])) {
+    context.beginPath();
+    context.arc(x, y, 3.5, 0, 2 * Math.PI);
+    context.fillStyle = css(colours.ground);
+    context.fill();
+    context.strokeStyle = css(colours.accent);
+    context.lineWidth = 1.5;
+    context.stroke();
+  }
+}
+
+function fillArea(
+  context: Context,
+  frame: Frame,
+  lane: FrameLane,
+  band: Band,
+  shape: Extract<ViewShape, { shape: 'area' }>,
+  blocks: Blocks,
+  colours: Palette,
+): void {
+  const ends = [edgePlace(shape.from, frame.abscissa), edgePlace(shape.to, frame.abscissa)];
+  // A mask cuts a part into several curves.
+  const curves = lane.lane.curves.filter((c) => c.of === 'run' && c.part === band.part);
+  const samples = curves.flatMap((c) => blocks.get(c.id)?.drawn ?? []).sort((a, b) => a.x - b.x);
+  if (ends[0] === null || ends[1] === null || samples.length === 0) return;
+  const low = Math.min(ends[0], ends[1]);
+  const high = Math.max(ends[0], ends[1]);
+  const top = samples
+    .slice(firstNotBelow(samples, low), firstNotBelow(samples, high, true))
+    .map(({ x, y }): [number, number] => [frame.xScale.px(x), lane.yScale.px(y)]);
+  const base = points(frame, lane, shape.baseline).sort((a, b) => b[0] - a[0]);
+  traced(context, [...top, ...base]);
+  context.closePath();
+  context.fillStyle = css(colours.accent, colours.isHighContrast ? 0.45 : 0.28);
+  context.fill();
+}
+
+function drawMarkers(context: Context, state: ViewState, frame: Frame, blocks: Blocks, colours: Palette): void {
+  const names = laidOver(state);
+  if (names.length === 0) return;
+  for (const { lane } of frame.lanes) {
+    inLane(context, frame, lane.id, (placed) => {
+      for (const curve of lane.curves) {
+        const { marker } = styleOf(curve, names);
+        if (marker === null) continue;
+        const outline = markerOutline(marker, 3.2);
+        // Each curve's marks begin elsewhere, so that those of curves close together do not cover each other.
+        const first = frame.left + 20 + 23 * (names.indexOf(curve.name) % 6);
+        for (const { x, y } of along(blocks.get(curve.id)?.drawn ?? [], frame, first)) {
+          const [cx, cy] = [frame.xScale.px(x), placed.yScale.px(y)];
+          traced(
+            context,
+            outline.map(([dx, dy]) => [cx + dx, cy + dy] as const),
+          );
+          context.closePath();
+          context.fillStyle = css(colours.ground);
+          context.fill();
+          context.strokeStyle = css(colours.muted);
+          context.lineWidth = 1.1;
+          context.stroke();
+        }
+      }
+    });
+  }
+}
+
+/** One sample about every 140 px. */
+function along(samples: readonly Sample[], frame: Frame, first: number): Sample[] {
+  const found: Sample[] = [];
+  for (let px = first; px < frame.right; px += 140) {
+    const wanted = frame.xScale.value(px);
+    const sample = samples[firstNotBelow(samples, wanted)];
+    if (sample !== undefined && Math.abs(frame.xScale.px(sample.x) - px) < 20) found.push(sample);
+  }
+  return found;
+}
+
+function drawGhost(context: Context, frame: Frame, colours: Palette): void {
+  const { moved } = frame;
+  const placed = frame.bands.find(({ band }) => band.statement === moved?.statement);
+  if (moved === null || placed === undefined) return;
+  const lanes = frame.lanes.filter(({ lane }) => placed.band.lanes.includes(lane.id));
+  for (const { box } of lanes) {
+    if (moved.was !== null) {
+      context.strokeStyle = css(colours.muted);
+      context.lineWidth = 1;
+      context.setLineDash([4, 4]);
+      const x = crisp(frame.xScale.px(moved.was));
+      if (x >= frame.left && x <= frame.right) line(context, x, box.plotTop, x, box.plotBottom);
+    }
+    context.setLineDash([]);
+    context.strokeStyle = css(colours.accent);
+    context.lineWidth = 2;
+    const x = Math.min(frame.right, Math.max(frame.left, frame.xScale.px(moved.at)));
+    line(context, x, box.plotTop, x, box.plotBottom);
+  }
+}

@@ -1,0 +1,110 @@
+import type { KeptView } from '../../../server/src/protocol/messages';
+import type { Freshness } from '../../../server/src/protocol/view';
+import type { Edges } from '../control/edges';
+import { make } from '../dom';
+import type { Actions, Look } from '../look';
+import type { Timers } from '../state/timers';
+import { controls } from './controls';
+import { drawn } from './drawn';
+import { empty } from './empty';
+import { findings } from './findings';
+import { head } from './head';
+import { laneMover } from './laneMover';
+import { ledger } from './ledger';
+import { legend } from './legend';
+import type { MenuEntry } from './menu';
+import { notice, speech, type Notice } from './notice';
+import { plot, type Plot } from './plot';
+
+export interface SheetOutside {
+  readonly actions: Actions;
+  readonly timers: Timers;
+  readonly edges: Edges;
+  look(): Look | null;
+  measure(text: string): number;
+  copyEntries(): readonly MenuEntry[];
+  box(handle: HTMLElement): void;
+}
+
+export interface SheetParts {
+  readonly plot: Plot;
+  readonly notice: Notice;
+  readonly speech: ReturnType<typeof speech>;
+  update(
+    look: Look | null,
+    words: { readonly kept: KeptView; readonly freshness: Freshness; readonly connection: Look['connection'] },
+  ): void;
+  scrollTo(top: number): void;
+  onScroll(scrolled: (top: number) => void): void;
+}
+
+/** The sheet from top to bottom, in the order in which it is read and tabbed through. */
+export function sheetParts(root: HTMLElement, outside: SheetOutside): SheetParts {
+  const { actions, timers } = outside;
+  const top = head(actions);
+  const bar = controls(actions, () => outside.copyEntries());
+  const names = legend();
+  const bare = empty(actions);
+  const curves: Plot = plot({
+    actions,
+    edges: outside.edges,
+    look: () => outside.look(),
+    select: (statement) => actions.select(statement),
+    at(clientX) {
+      const frame = outside.look()?.frame;
+      const x = clientX - curves.element.getBoundingClientRect().left;
+      if (frame === undefined) return { x: 0, perPixel: 1 };
+      return { x: frame.xScale.value(Math.min(frame.right, Math.max(frame.left, x))), perPixel: frame.xScale.perPixel };
+    },
+    box: (handle) => outside.box(handle),
+    measure: (text) => outside.measure(text),
+    grab: (lane, event) => laneMover(lane, event, curves.element, () => outside.look(), actions),
+  });
+  const table = ledger(actions);
+  const found = findings(actions);
+  const list = drawn();
+  const told = notice(timers);
+  const spoken = speech(timers);
+  const body = make('div', {
+    class: 'body',
+    children: [bar.element, names.element, bare.element, curves.element, table.element, found.element, list.element],
+  });
+  root.classList.add('sheet');
+  root.setAttribute('role', 'main');
+  root.replaceChildren(top.element, body, told.element, spoken.element);
+  let wanted: number | null = null;
+  return {
+    plot: curves,
+    notice: told,
+    speech: spoken,
+    update(look, words) {
+      root.classList.toggle('is-waiting', look === null);
+      top.update(look ?? null, words);
+      const isBare = look === null || look.state.lanes.length === 0;
+      for (const part of [bar, names, table, found, list]) part.element.hidden = look === null;
+      if (look !== null) {
+        bar.update(look);
+        names.update(look);
+        bare.update(look);
+        table.update(look);
+        found.update(look);
+        list.update(look);
+      } else bare.element.hidden = true;
+      curves.element.classList.toggle('is-bare', isBare);
+      bar.element.hidden = isBare;
+      if (look !== null) curves.update(look);
+      if (wanted !== null && look !== null) {
+        document.documentElement.scrollTop = wanted;
+        wanted = null;
+      }
+    },
+    scrollTo(to) {
+      wanted = to;
+    },
+    onScroll(scrolled) {
+      window.addEventListener('scroll', () => scrolled(Math.round(document.documentElement.scrollTop)), {
+        passive: true,
+      });
+    },
+  };
+}
