@@ -22,7 +22,10 @@ export interface PlacedStatement {
 }
 
 /** Every evaluation that has a place on the run, in written order. */
-export function placedStatements(snapshot: Snapshot, curves: PlotCurves): readonly PlacedStatement[] {
+export function placedStatements(
+  snapshot: Pick<Snapshot, 'gloss' | 'method' | 'results'>,
+  curves: PlotCurves,
+): readonly PlacedStatement[] {
   const places = writtenPlaces(snapshot);
   const known = new Map<string, PlacedWindow | null>();
   const find = (name: string): PlacedWindow | null => {

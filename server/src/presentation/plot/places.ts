@@ -1,7 +1,12 @@
-import type { Snapshot } from '../../engine/snapshot';
 import type { GlossRole } from '../../findings/finding';
 import type { Amount, EvaluationStatement, PlaceWindow, SegmentName } from '../../language/model';
-import type { StatementNode } from '../../language/tree';
+import type { StatementNode, Tree } from '../../language/tree';
+
+/** A gloss and the method it imports, as trees. */
+export interface Texts {
+  readonly gloss: { readonly tree: Tree };
+  readonly method: { readonly tree: Tree } | null;
+}
 
 /** A statement of one text. */
 export interface Written {
@@ -34,7 +39,7 @@ function isEvaluation(statement: StatementNode['statement']): statement is Evalu
 }
 
 /** The evaluations of two texts by name, in written order, those of the method first. */
-export function writtenPlaces(texts: Pick<Snapshot, 'gloss' | 'method'>): readonly WrittenPlace[] {
+export function writtenPlaces(texts: Texts): readonly WrittenPlace[] {
   const bases = new Map<string, Written>();
   const overrides = new Map<string, Written>();
   for (const file of ['method', 'gloss'] as const) {
@@ -47,6 +52,16 @@ export function writtenPlaces(texts: Pick<Snapshot, 'gloss' | 'method'>): readon
   }
   const names = new Set([...bases.keys(), ...overrides.keys()]);
   return [...names].map((name) => placeOf(name, bases.get(name) ?? null, overrides.get(name) ?? null));
+}
+
+/** The text of a token of a statement; empty where it has none. */
+export function tokenText({ file, node }: Written, token: string, texts: Texts): string {
+  const span = node.tokens.get(token);
+  return span === undefined ? '' : textOf(file, texts).slice(span.start, span.end);
+}
+
+export function textOf(file: GlossRole, texts: Texts): string {
+  return (file === 'method' ? texts.method : texts.gloss)?.tree.text ?? '';
 }
 
 function placeOf(name: string, base: Written | null, override: Written | null): WrittenPlace {
