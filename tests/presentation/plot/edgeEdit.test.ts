@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { parse } from '../../../server/src/language/syntax/parse';
 import {
   edgeEdit,
+  previewEdits,
   withEdits,
   type EdgeContext,
   type EdgeMoveRequest,
@@ -265,11 +266,25 @@ describe('a moved edge of the method', () => {
   });
 
   it('is evaluated at its new place, and only the empty reason is left to be filled in', async () => {
-    const { gloss: after } = await tried({ gloss, method, move, to: 215 });
+    const { edit, gloss: after } = await tried({ gloss, method, move, to: 215 });
     const { snapshot } = await evaluated({ 'a.gloss': after, 'm.gloss': method, 'a.csv': twoSteps });
-    assert.equal(snapshot.results.find((r) => r.id === 'First.loss')!.window!.from, 215);
     const errors = snapshot.findings.filter((f) => f.severity === 'error').map((f) => f.code);
     assert.deepEqual(errors, ['override-without-reason']);
+    assert.ok(edit.ok);
+    const seen = withEdits(gloss, previewEdits(edit));
+    assert.equal(seen, after.replace('because ""', 'because "preview"'));
+    const preview = await evaluated({ 'a.gloss': seen, 'm.gloss': method, 'a.csv': twoSteps });
+    const loss = preview.snapshot.results.find((r) => r.id === 'First.loss')!;
+    assert.equal(loss.window!.from, 215);
+    assert.ok(Math.abs(loss.value! - 10) < 0.05);
+  });
+
+  it('stays in the picture, and can be moved on, while its reason is empty', async () => {
+    const empty = `${gloss}override step First 215..420 °C\n  because ""\n`;
+    await becomes(
+      { gloss: empty, method, move: { statement: 'override step First' }, to: 222 },
+      empty.replace('215', '222'),
+    );
   });
 
   it('goes behind the overrides that are there, with the line ends of the file', async () => {

@@ -175,6 +175,14 @@ function placeForOverride({ gloss }: Texts): { readonly at: number; readonly isA
   return { at, isAfterOverride: last !== undefined };
 }
 
+/**
+ * The edits of a move as they are evaluated for a preview: with a reason in the quotes, for an override without one fails.
+ */
+export function previewEdits(edit: Extract<EdgeTextEdit, { ok: true }>): Extract<EdgeTextEdit, { ok: true }>['edits'] {
+  if (edit.caret === null) return edit.edits;
+  return edit.edits.map((e) => ({ ...e, text: `${e.text.slice(0, -1)}preview"` }));
+}
+
 function refused(reason: string): EdgeTextEdit {
   return { ok: false, reason };
 }
