@@ -1,3 +1,5 @@
+import type { Host } from '../base/host';
+import { SeenFiles } from '../features/files/seenFiles';
 import { TextPositions } from '../features/positions';
 import { defaultSettings, type Settings } from '../features/settings';
 import type { GlossDocument, GlossText, Results, Workspace } from '../features/workspace';
@@ -20,6 +22,9 @@ export interface Happenings {
 export class LiveWorkspace implements Workspace {
   readonly texts = new OpenTexts();
   readonly evaluations: Evaluations;
+  private readonly seen = new SeenFiles();
+  /** Found once; files that come and go are told by the client. */
+  private glossPaths: Promise<readonly string[]> | null = null;
   private readonly perUri = new Map<string, Settings>();
   private readonly documents = new Map<string, { readonly text: string; readonly document: Promise<GlossDocument> }>();
 
@@ -31,7 +36,15 @@ export class LiveWorkspace implements Workspace {
       {
         document: (uri) => this.document(uri),
         versionOf: (uri) => this.texts.get(uri)?.version ?? null,
-        finished: (uri, results) => happenings.finished(uri, results),
+        finished: (uri, results) => {
+          const { host } = this.outside.project(results.gloss.path);
+          this.seen.note(
+            results,
+            (file) => host.resolve(results.gloss.path, file),
+            (path) => host.display(path),
+          );
+          happenings.finished(uri, results);
+        },
         started: (uri) => happenings.started(uri),
         ended: (uri) => happenings.ended(uri),
         failed: (uri, error) => happenings.fault(`evaluating ${uri}`, error),
@@ -78,6 +91,7 @@ export class LiveWorkspace implements Workspace {
 
   /** Files changed outside the editor, or the set of files did: everything open is looked at again. */
   filesChanged(uris: readonly string[]): void {
+    this.glossPaths = null;
     for (const uri of uris) {
       const path = this.outside.pathOf(uri);
       if (path !== null) this.outside.project(path).engine.invalidate(path);
@@ -86,6 +100,7 @@ export class LiveWorkspace implements Workspace {
   }
 
   refreshAll(): void {
+    this.glossPaths = null;
     this.documents.clear();
     for (const { uri } of this.texts.all()) this.evaluations.changed(uri, this.settings(uri).refresh !== 'manual');
   }
@@ -115,11 +130,17 @@ export class LiveWorkspace implements Workspace {
   }
 
   currentResults(uri: string): Promise<Results | null> {
+    // Where computing waits for the save or for a command, asking does not start it.
+    if (this.settings(uri).refresh !== 'onType' && !this.evaluations.computing(uri)) {
+      const last = this.results(uri);
+      return Promise.resolve(last?.version === this.texts.get(uri)?.version ? last : null);
+    }
     return this.evaluations.current(uri);
   }
 
   async glosses(): Promise<readonly GlossText[]> {
-    const paths = new Set(await this.outside.glossFiles());
+    this.glossPaths ??= this.outside.glossFiles();
+    const paths = new Set(await this.glossPaths);
     for (const { uri } of this.texts.all()) {
       const path = this.outside.pathOf(uri);
       if (path !== null) paths.add(path);
@@ -150,6 +171,14 @@ export class LiveWorkspace implements Workspace {
 
   pathOf(uri: string): string | null {
     return this.outside.pathOf(uri);
+  }
+
+  hostOf(path: string): Host | null {
+    return this.outside.project(path).host;
+  }
+
+  identitySeen(path: string): string | null {
+    return this.seen.identityOf(path);
   }
 
   pageOf(code: string): string | null {

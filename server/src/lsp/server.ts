@@ -14,6 +14,7 @@ import { guardWith } from './handlers/guard';
 import { navigationCapabilities, registerNavigation } from './handlers/navigation';
 import { readingCapabilities, registerReading } from './handlers/reading';
 import { registerText, textCapabilities } from './handlers/text';
+import { registerViews } from './handlers/views';
 import { registerWriting, writingCapabilities } from './handlers/writing';
 import { LiveWorkspace } from './liveWorkspace';
 import type { Outside } from './outside';
@@ -68,13 +69,17 @@ export function serve(connection: Connection, outside: Outside): LiveWorkspace {
   );
   connection.onDidSaveTextDocument(({ textDocument: t }) => workspace.save(t.uri));
   connection.onDidCloseTextDocument(({ textDocument: t }) => workspace.close(t.uri));
-  connection.onDidChangeWatchedFiles(({ changes }) => workspace.filesChanged(changes.map((c) => c.uri)));
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    workspace.filesChanged(changes.map((c) => c.uri));
+    views.filesChanged().catch((error: unknown) => fault('views', error));
+  });
 
   registerDiagnostics(connection, workspace, client, guard);
   registerWriting(connection, workspace, guard, client);
   registerReading(connection, workspace, guard, client);
   registerNavigation(connection, workspace, guard, client);
   registerText(connection, workspace, guard, client);
+  const views = registerViews(connection, workspace, guard, client, fault);
   return workspace;
 }
 

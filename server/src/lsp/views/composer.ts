@@ -1,0 +1,84 @@
+import type { RunCurves } from '../../engine/curves/runCurves';
+import type { Abscissa, Freshness, Generation, ViewState } from '../../protocol/view';
+import { plotState, mostOverlays, type Overlay } from '../../presentation/plot/plotState';
+import type { WatchParams } from '../../protocol/messages';
+import type { LiveWorkspace } from '../liveWorkspace';
+import { groundOf, methodPathOf, nameOfPath, usersOf } from './grounds';
+import type { Ground, Picture } from './picture';
+
+/** Makes the pictures of one view: the run, what is laid over it, and the words around them. */
+export async function compose(
+  workspace: LiveWorkspace,
+  watched: WatchParams,
+  ground: Ground | null,
+  role: 'run' | 'method',
+  generation: Generation,
+  freshness: Freshness,
+): Promise<Picture> {
+  const { choices, editable, uri } = watched;
+  const own = ground?.curves ?? null;
+  const methodPath =
+    role === 'method' ? workspace.pathOf(uri) : ground === null ? null : methodPathOf(workspace, ground.gloss);
+  const users = methodPath === null ? [] : await usersOf(workspace, methodPath);
+  const named = users.map((g) => ({ uri: g.uri, name: nameOfPath(g.path) }));
+  const companions = named.filter((c) => c.uri !== ground?.gloss.uri);
+  const names = new Map<string, string>();
+  const laid: RunCurves[] = [];
+  const overlays: Overlay[] = [];
+  for (const [index, over] of choices.overlays.slice(0, mostOverlays).entries()) {
+    const name = named.find((n) => n.uri === over)?.name ?? nameOfPath(over);
+    const key = `over${index + 1}:`;
+    const other = own === null ? null : await groundOf(workspace, over, { key, run: own });
+    const reason =
+      other === null ? 'its gloss cannot be read' : other.curves === null ? 'its run cannot be read' : null;
+    overlays.push({ uri: over, name, curves: other?.curves ?? null, reason });
+    if (other?.curves) {
+      laid.push(other.curves);
+      names.set(key, name);
+    }
+  }
+  const state: ViewState = plotState({
+    generation,
+    freshness,
+    choices,
+    role,
+    editable,
+    snapshot: ground?.snapshot ?? null,
+    curves: own,
+    uris: { gloss: ground?.gloss.uri ?? uri, method: ground?.method?.uri ?? null },
+    companions,
+    overlays,
+    against: null,
+    runs: role === 'method' ? named : [],
+    offers: offersOf(ground, role, named.length),
+  });
+  return { state, ground, curves: own === null ? laid : [own, ...laid], names };
+}
+
+/** What an empty view offers to do. */
+function offersOf(ground: Ground | null, role: 'run' | 'method', runs: number): ViewState['offers'] {
+  if (role === 'method' && runs === 0) {
+    return [
+      {
+        text: 'No gloss of the workspace names this method yet: its windows are shown with a run.',
+        command: '',
+        argument: '',
+      },
+    ];
+  }
+  if (ground === null) return [{ text: 'The gloss cannot be read.', command: '', argument: '' }];
+  if (ground.curves !== null) return [];
+  const run = ground.gloss.tree.statements.find((s) => s.statement?.kind === 'run');
+  if (run === undefined)
+    return [
+      {
+        text: 'This gloss names no run yet: write run "FILE", or draft one from a run file.',
+        command: 'thermogloss.draftGloss',
+        argument: '',
+      },
+    ];
+  const error = ground.snapshot.findings.find((f) => f.severity === 'error' && f.allowed === null);
+  return [{ text: error?.message ?? 'The run cannot be read.', command: '', argument: '' }];
+}
+
+export type { Abscissa };
