@@ -71,6 +71,22 @@ describe('results of a server that was lost', () => {
     assert.deepEqual(shown, [[]]);
   });
 
+  it('are asked for from the start: an id of the server before would name another answer', async () => {
+    const holding = new Holding();
+    const pull = middleware(holding, { shown: true }).provideDiagnostics as unknown as (
+      document: unknown,
+      previous: string,
+      token: unknown,
+      next: (document: unknown, previous?: string) => string,
+    ) => Promise<string>;
+    const ask = (): Promise<string> => pull(document, '3', token, (_, previous) => previous ?? 'from the start');
+    assert.equal(await ask(), '3');
+    holding.hold(['file:///b.gloss']);
+    holding.releaseAll();
+    assert.equal(await ask(), 'from the start');
+    assert.equal(await ask(), '3');
+  });
+
   it('of one text do not keep another waiting', async () => {
     const { holding, hints } = parts();
     holding.hold(['file:///c.gloss']);

@@ -38,9 +38,7 @@ describe('a supervised server', () => {
         method: 'textDocument/didChange',
         params: {
           textDocument: { uri, version },
-          contentChanges: [
-            { range: { start: { line: 0, character: start }, end: { line: 0, character: end } }, text },
-          ],
+          contentChanges: [{ range: { start: { line: 0, character: start }, end: { line: 0, character: end } }, text }],
         },
       });
     change(2, 7, 8, '30');

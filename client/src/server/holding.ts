@@ -3,10 +3,12 @@
  * their results wait: an early answer would be empty, and clear what is shown.
  */
 export class Holding {
+  private readonly foreign = new Set<string>();
   private readonly held = new Map<string, { readonly released: Promise<void>; readonly release: () => void }>();
 
   hold(uris: Iterable<string>): void {
     for (const uri of uris) {
+      this.foreign.add(uri);
       if (this.held.has(uri)) continue;
       let release: () => void = () => undefined;
       const released = new Promise<void>((done) => (release = done));
@@ -16,6 +18,14 @@ export class Holding {
 
   holds(uri: string): boolean {
     return this.held.has(uri);
+  }
+
+  /**
+   * The id of an earlier answer about the document, where the running server gave it. Servers count from the start: an id
+   * of the one before could name something else now.
+   */
+  own(uri: string, resultId: string | undefined): string | undefined {
+    return this.foreign.delete(uri) ? undefined : resultId;
   }
 
   /** Resolves when the document is not held (any more). */

@@ -14,8 +14,8 @@ export function middleware(holding: Holding, inline: InlineSwitch): Middleware {
       return answered(holding, document.uri.toString(), token, () => next(document, range, token));
     },
     provideDiagnostics: (document, previous, token, next) => {
-      const uri = 'uri' in document ? document.uri : document;
-      return answered(holding, uri.toString(), token, () => next(document, previous, token));
+      const uri = ('uri' in document ? document.uri : document).toString();
+      return answered(holding, uri, token, () => next(document, holding.own(uri, previous), token));
     },
     handleDiagnostics: (uri, diagnostics, next) => {
       if (!holding.holds(uri.toString())) return next(uri, diagnostics);

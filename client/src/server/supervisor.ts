@@ -167,7 +167,7 @@ export class Supervisor {
   }
 
   private refuse(id: RpcId): void {
-    const error = { code: serverCancelled, message: 'The server ended before it answered.' };
+    const error = { code: serverCancelled, message: 'lost' };
     this.events.deliver({ jsonrpc: '2.0', id, error });
   }
 

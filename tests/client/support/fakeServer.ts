@@ -26,7 +26,7 @@ export class FakeServer implements ServerProcess {
 
   /** Answers the newest question of that method. */
   answers(method: string, result: unknown): void {
-    const question = this.received.findLast((m) => m.method === method);
+    const question = this.received.filter((m) => m.method === method).at(-1);
     if (question?.id === undefined) throw new Error(`${method} was not asked`);
     this.says({ id: question.id, result });
   }
