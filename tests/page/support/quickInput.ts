@@ -1,0 +1,28 @@
+import type { Locator, Page } from 'playwright-core';
+
+/**
+ * Opens the editor's input line with a key, types and takes the row that begins with the wanted label: the list fills while
+ * the extension host starts, so the row is waited for.
+ */
+export async function pick(page: Page, key: string, typed: string, label: string): Promise<void> {
+  const box = page.locator('.quick-input-widget');
+  await openWith(page, key, box);
+  await page.keyboard.type(typed);
+  const row = box.locator('.quick-input-list .monaco-list-row').filter({ hasText: label }).first();
+  await row.waitFor();
+  await row.click();
+  await box.waitFor({ state: 'hidden' });
+}
+
+/** Keys pressed while the workbench still loads are lost: they are pressed again. */
+async function openWith(page: Page, key: string, box: Locator): Promise<void> {
+  for (let tries = 0; ; tries++) {
+    await page.keyboard.press(key);
+    try {
+      await box.waitFor({ state: 'visible', timeout: 2000 });
+      return;
+    } catch (error) {
+      if (tries === 9) throw error;
+    }
+  }
+}

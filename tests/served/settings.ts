@@ -1,0 +1,32 @@
+/** What a person can set in the editor's settings file. */
+export type Settings = Readonly<Record<string, unknown>>;
+
+export type Theme = 'light' | 'dark' | 'high contrast' | 'high contrast light';
+
+const themes: Readonly<Record<Theme, string>> = {
+  light: 'Default Light Modern',
+  dark: 'Default Dark Modern',
+  'high contrast': 'Default High Contrast',
+  'high contrast light': 'Default High Contrast Light',
+};
+
+export function themeSettings(theme: Theme): Settings {
+  return { 'workbench.colorTheme': themes[theme], 'window.autoDetectColorScheme': false };
+}
+
+/** A quiet editor: nothing opens by itself, nothing asks the network. */
+export const quietSettings: Settings = {
+  'workbench.startupEditor': 'none',
+  'workbench.secondarySideBar.defaultVisibility': 'hidden',
+  'workbench.enableExperiments': false,
+  'workbench.tips.enabled': false,
+  'chat.disableAIFeatures': true,
+  'telemetry.telemetryLevel': 'off',
+  'update.mode': 'none',
+  'extensions.autoCheckUpdates': false,
+  'extensions.autoUpdate': false,
+  'extensions.ignoreRecommendations': true,
+  'github.gitAuthentication': false,
+  'git.openRepositoryInParentFolders': 'never',
+  'window.confirmBeforeClose': 'never',
+};
