@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { curvesPage, wordsPage } from '../../client/src/curves/page';
+import { viewWords } from '../../client/src/curves/viewWords';
 
 const parts = {
   cspSource: 'https://view.example',
@@ -9,6 +10,7 @@ const parts = {
   style: 'https://view.example/dist/webview.css',
   language: 'en',
   title: 'Curves',
+  words: null,
 };
 
 function policy(html: string): Map<string, string[]> {
@@ -42,6 +44,15 @@ describe('the page of the curves view', () => {
     assert.equal([...html.matchAll(/<script/g)].length, 1);
     assert.match(html, /<script nonce="abc123" src="[^"]+"><\/script>/);
     assert.doesNotMatch(html, /\sstyle=|<style|\son\w+=|unsafe/);
+  });
+
+  it('brings the words of a translation, which the view reads', () => {
+    const words = viewWords({ 'view.copy': 'kopieren "<&>"', 'Show Log': 'Protokoll', 'view.odd': { message: 'x' } });
+    const [, written] = /<body data-words="([^"]*)">/.exec(curvesPage({ ...parts, words }))!;
+    const read = written!.replace(/&#(\d+);/g, (_, code: string) => String.fromCharCode(Number(code)));
+    assert.deepEqual(JSON.parse(read), { copy: 'kopieren "<&>"' });
+    assert.equal(viewWords(undefined), null);
+    assert.match(html, /<body>/);
   });
 
   it('names its language and has a title', () => {

@@ -107,6 +107,20 @@ describe('a curves view', () => {
     ]);
   });
 
+  it('has its pictures counted on from the highest it was sent, by any server and of any gloss', async () => {
+    const made = await ready();
+    made.session.serverState({ id: String(watched(made)[0]!.params['id']), state: state('file:///a.gloss', 41) });
+    made.session.connection(false, 'lost');
+    made.session.connection(true, '');
+    await turn();
+    made.session.show('file:///b.gloss');
+    await turn();
+    assert.deepEqual(
+      watched(made).map((w) => w.params['after']),
+      [0, 41, 41],
+    );
+  });
+
   it('tells the server of other choices, and that its text has become read-only', async () => {
     const made = await ready();
     const choices = { ...made.session.keeping.choices, abscissa: 'temperature' as const };

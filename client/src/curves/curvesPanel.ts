@@ -11,6 +11,7 @@ import { saveExport } from './saveExport';
 import { CurvesSession, type RevealPlace, type SessionWorld } from './session';
 import { columnOf } from './showPlace';
 import { undoIn } from './undo';
+import { viewWords } from './viewWords';
 
 /** What all curves views share. */
 export interface CurvesShared {
@@ -121,6 +122,7 @@ export class CurvesPanel {
       style: file('webview.css'),
       language: env.language,
       title: l10n.t('Curves'),
+      words: viewWords(l10n.bundle),
     });
   }
 

@@ -6,6 +6,8 @@ export interface PageParts {
   readonly style: string;
   readonly language: string;
   readonly title: string;
+  /** Words of the view in another language, by their keys; null: its own. */
+  readonly words: Readonly<Record<string, string>> | null;
 }
 
 /** The page of the curves view. Nothing may load but its own script and style; pictures are made in it. */
@@ -20,12 +22,13 @@ export function curvesPage(parts: PageParts): string {
     ],
     `<link rel="stylesheet" href="${attribute(parts.style)}">`,
     `<div id="view"></div>\n<script nonce="${attribute(parts.nonce)}" src="${attribute(parts.script)}"></script>`,
+    parts.words === null ? '' : ` data-words="${attribute(JSON.stringify(parts.words))}"`,
   );
 }
 
 /** A page with a few words and no script, for a gloss that is not there. */
 export function wordsPage(
-  parts: Pick<PageParts, 'cspSource' | 'style' | 'language' | 'title'>,
+  parts: Omit<PageParts, 'nonce' | 'script' | 'words'>,
   heading: string,
   lines: readonly string[],
 ): string {
@@ -39,6 +42,7 @@ function page(
   sources: readonly string[],
   head: string,
   body: string,
+  attributes = '',
 ): string {
   const policy = [`default-src 'none'`, ...sources].join('; ');
   return `<!DOCTYPE html>
@@ -50,7 +54,7 @@ function page(
 <title>${text(parts.title)}</title>
 ${head}
 </head>
-<body>
+<body${attributes}>
 ${body}
 </body>
 </html>

@@ -55,6 +55,8 @@ export class CurvesSession {
   private state: ViewState | null = null;
   private watches = 0;
   private watching: string | null = null;
+  /** Of every picture this view was sent: a number never names two of them. */
+  private highest = 0;
   private kept: KeptView;
   /** The page has its script running. */
   ready = false;
@@ -125,6 +127,7 @@ export class CurvesSession {
   serverState(params: StateParams): void {
     if (params.id !== this.watching) return;
     this.state = params.state;
+    this.highest = Math.max(this.highest, params.state.generation.revision);
     if (this.ready) this.world.post({ type: 'state', state: params.state });
   }
 
@@ -217,7 +220,7 @@ export class CurvesSession {
     const id = this.watching;
     const editable = await this.world.editable(uri);
     if (this.watching !== id) return;
-    const params: WatchParams = { id, uri, choices: this.kept.choices, editable };
+    const params: WatchParams = { id, uri, choices: this.kept.choices, editable, after: this.highest };
     await this.world.request(method.watch, params);
   }
 

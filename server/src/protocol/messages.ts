@@ -43,6 +43,8 @@ export interface WatchParams {
   readonly uri: string;
   readonly choices: ViewChoices;
   readonly editable: boolean;
+  /** Highest revision the panel was ever sent: the next counts on from it, also under a server that was started again. */
+  readonly after?: number;
 }
 
 export interface StateParams {
