@@ -3,6 +3,7 @@ import { edgeShift } from '../../evaluation/place';
 import type { Requirement, Result } from '../../evaluation/result';
 import { quantityRecord, type EvaluationKind } from '../../language/vocabulary/quantities';
 import { blankWords, shortInput } from '../explain';
+import { roundToUncertainty } from '../number';
 import { plainNumber } from '../plainNumber';
 import { shownBasis, shownExpanded, shownWindow, stateAndReasons, unitText } from '../shown';
 import type { SnapshotTexts } from '../statements';
@@ -60,7 +61,7 @@ function coverage(r: Result): string {
   if (r.value === null || r.uncertainty === null || !(r.uncertainty > 0)) return '';
   const few = r.dof !== null && r.dof < 1000;
   const freedom = few ? `${plainNumber(r.dof, 2)} degrees of freedom` : 'many degrees of freedom';
-  const expanded = plainNumber(r.k * r.uncertainty, 2);
+  const expanded = roundToUncertainty(r.value, r.k * r.uncertainty).uncertainty;
   return `U = ${expanded}${differenceUnit(r)} (about 95 %, k = ${plainNumber(r.k, 3)}, ${freedom})`;
 }
 
@@ -87,9 +88,10 @@ function edgeWords(r: Result): string {
   const words = r.contributions.flatMap(({ input, u }) => {
     const edge = edgeForm.exec(input);
     if (edge === null) return [];
-    const [, , at, unit] = edge;
+    const [, , at, unit, segment] = edge;
     const shift = unit === 'min' ? `${edgeShift.seconds} s` : `${edgeShift.kelvin} K`;
-    const place = `${plainNumber(Number(at), 5)} ${unit}`;
+    const within = r.kind === 'let' ? ` in ${segment}` : '';
+    const place = `${plainNumber(Number(at), 5)} ${unit}${within}`;
     return [`${place} moved by ±${shift}: ±${plainNumber(Math.abs(u) * Math.sqrt(3), 2)}${differenceUnit(r)}`];
   });
   return words.join('; ');
