@@ -1,5 +1,13 @@
 import assert from 'node:assert/strict';
-import { defaultChoices, type CursorAnswer, type SamplesAnswer, type ViewState } from '../../server/src/protocol/view';
+import {
+  defaultChoices,
+  type CursorAnswer,
+  type EdgeEdit,
+  type EdgePreview,
+  type EdgeRequest,
+  type SamplesAnswer,
+  type ViewState,
+} from '../../server/src/protocol/view';
 import { method, type StateParams } from '../../server/src/protocol/messages';
 import { startClient, type TestClient } from './support/client';
 import { lossRun } from './support/lossRun';
@@ -129,6 +137,39 @@ describe('a view of a gloss', () => {
       pixels: 9,
     };
     assert.equal(await client.connection.sendRequest(method.samples, request), null);
+    client.close();
+  });
+
+  it('makes a moved edge one edit of the number, previews what it would give, and makes it where the text has gone on', async () => {
+    const client = await startClient(new MemoryOutside({ 'a.csv': lossRun() }));
+    const { next } = states(client);
+    const uri = client.open('a.gloss', gloss);
+    await watch(client, uri);
+    const state = await next((s) => s.freshness.state === 'current');
+    const request: EdgeRequest = {
+      generation: state.generation,
+      statement: 'step First',
+      edge: 'to',
+      // 10 K/min from 30 °C: 440.37 °C after 41.037 min.
+      time: 41.037 * 60,
+      perPixel: 0.1,
+      typed: null,
+      into: 'gloss',
+    };
+    const preview = await client.connection.sendRequest<EdgePreview>(method.edgePreview, request);
+    assert.equal(preview.written, '440');
+    assert.ok(Math.abs(preview.rows.find((r) => r.id === 'First.loss')!.number! - 20) < 0.02);
+    client.change(uri, 2, `# moved on\n${gloss}`);
+    const edit = await client.connection.sendRequest<EdgeEdit>(method.edgeEdit, request);
+    assert.ok(edit.ok);
+    assert.deepEqual(
+      edit.edits.map((e) => [e.range, e.text]),
+      [[{ start: { line: 3, character: 16 }, end: { line: 3, character: 19 } }, '440']],
+    );
+    assert.equal(edit.version, 2);
+    client.change(uri, 3, gloss.replace('450', '455'));
+    const refused = await client.connection.sendRequest<EdgeEdit>(method.edgeEdit, request);
+    assert.equal(refused.ok, false);
     client.close();
   });
 

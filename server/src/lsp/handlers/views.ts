@@ -12,9 +12,19 @@ import {
   type StateParams,
   type WatchParams,
 } from '../../protocol/messages';
-import type { CursorAnswer, CursorRequest, SamplesAnswer, SamplesRequest, TextRange } from '../../protocol/view';
+import type {
+  CursorAnswer,
+  CursorRequest,
+  EdgeEdit,
+  EdgePreview,
+  EdgeRequest,
+  SamplesAnswer,
+  SamplesRequest,
+  TextRange,
+} from '../../protocol/view';
 import type { ClientState } from '../clientState';
 import type { LiveWorkspace } from '../liveWorkspace';
+import { edgeEditOf, edgePreviewOf } from '../views/edges';
 import { cursorReading, samplesAnswer } from '../views/answers';
 import { View } from '../views/view';
 import type { Picture } from '../views/picture';
@@ -51,6 +61,22 @@ export function registerViews(
     guard<CursorRequest, CursorAnswer | null>('cursor', null, (request) => {
       const picture = views.picture(request.generation.uri, request.generation.revision);
       return picture === null ? null : cursorReading(picture, request);
+    }),
+  );
+  connection.onRequest(
+    method.edgePreview,
+    guard<EdgeRequest, EdgePreview | null>('preview of an edge', null, async (request) => {
+      const picture = views.picture(request.generation.uri, request.generation.revision);
+      return picture === null ? null : edgePreviewOf(workspace, picture, request);
+    }),
+  );
+  connection.onRequest(
+    method.edgeEdit,
+    guard<EdgeRequest, EdgeEdit | null>('edit of an edge', null, async (request) => {
+      const picture = views.picture(request.generation.uri, request.generation.revision);
+      if (picture === null)
+        return { ok: false, reason: 'The picture has changed since the move began: move it again.' };
+      return edgeEditOf(workspace, picture, request);
     }),
   );
   connection.onRequest(
