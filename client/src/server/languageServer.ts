@@ -1,4 +1,4 @@
-import { EventEmitter, workspace, type CancellationToken, type Disposable, type LogOutputChannel } from 'vscode';
+import { EventEmitter, workspace, type Disposable, type LogOutputChannel } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { method, type StatusParams } from '../../../server/src/protocol/messages';
 import { CrashBudget } from './crashBudget';
@@ -111,10 +111,10 @@ export class LanguageServer implements Disposable {
   }
 
   /** null: no server, or it gave the question up; why is in the log. */
-  async request<R>(name: string, params: object, token?: CancellationToken): Promise<R | null> {
+  async request<R>(name: string, params: object): Promise<R | null> {
     try {
       const client = await this.running?.client;
-      return client === undefined ? null : await client.sendRequest<R>(name, params, token);
+      return client === undefined ? null : await client.sendRequest<R>(name, params);
     } catch (error) {
       this.log.warn(`${name}: ${String(error)}`);
       return null;
