@@ -12,7 +12,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 
 function sources(folder) {
   if (!existsSync(folder)) return [];
@@ -143,5 +143,35 @@ await build({
   minify: true,
   define: { ...common.define, 'import.meta.url': '__filename' },
   outdir: 'dist',
+  logLevel: 'warning',
+});
+
+// The same server for a Worker: Node's hash, Buffer and loading by name have stand-ins there.
+const standIns = {
+  'node:crypto': '.build/worker/crypto.js',
+  'node:buffer': '.build/worker/buffer.js',
+  'csv-parse/sync': 'node_modules/csv-parse/dist/esm/sync.js',
+};
+await build({
+  ...common,
+  platform: 'browser',
+  target: 'es2022',
+  format: 'iife',
+  entryPoints: { serverWorker: 'server/src/lsp/workerMain.ts' },
+  bundle: true,
+  minify: true,
+  outdir: 'dist',
+  inject: ['.build/worker/buffer.js'],
+  plugins: [
+    {
+      name: 'stand-ins',
+      setup(of) {
+        of.onResolve({ filter: /^(node:(crypto|buffer)|csv-parse\/sync)$/ }, ({ path }) => ({
+          path: resolve(standIns[path]),
+        }));
+        of.onResolve({ filter: /\/loadDelimited$/ }, () => ({ path: resolve('.build/worker/loadDelimited.js') }));
+      },
+    },
+  ],
   logLevel: 'warning',
 });

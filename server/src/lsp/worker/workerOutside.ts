@@ -1,0 +1,54 @@
+import { Engine } from '../../engine/engine';
+import type { OpenProject, Outside } from '../outside';
+import { realTimers } from '../timers';
+import { ClientHost, type ClientFiles } from './clientHost';
+import { folderOf, isBelow } from './uriPaths';
+
+/** Everything outside for the server in a Worker: paths are URIs, files come through the client. */
+export class WorkerOutside implements Outside {
+  readonly timers = realTimers;
+  private roots: readonly string[] = [];
+  private readonly projects = new Map<string, OpenProject>();
+
+  constructor(private readonly files: ClientFiles & { glosses(): Promise<readonly string[]> }) {}
+
+  setRoots(folders: readonly string[]): void {
+    this.roots = folders.map((f) => f.replace(/\/$/, '')).sort((a, b) => b.length - a.length);
+  }
+
+  project(path: string): OpenProject {
+    const root = this.roots.find((r) => isBelow(r, path)) ?? folderOf(path);
+    const known = this.projects.get(root);
+    if (known !== undefined) return known;
+    const host = new ClientHost(root, this.files);
+    const made = {
+      root,
+      host,
+      engine: new Engine(host),
+      setText: (at: string, text: string | null) => host.setText(at, text),
+    };
+    this.projects.set(root, made);
+    return made;
+  }
+
+  pathOf(uri: string): string | null {
+    if (uri.startsWith('untitled:')) {
+      const root = this.roots[this.roots.length - 1];
+      return root === undefined ? null : `${root}/${uri.slice('untitled:'.length).split('/').pop()}`;
+    }
+    return uri.includes('://') ? uri : null;
+  }
+
+  uriOf(path: string): string {
+    return path;
+  }
+
+  /** The pages lie beside the program, where a Worker cannot look. */
+  pageOf(): null {
+    return null;
+  }
+
+  glossFiles(): Promise<readonly string[]> {
+    return this.files.glosses();
+  }
+}
