@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { RunCurves } from '../../../server/src/engine/curves/runCurves';
+import { samples } from '../../../server/src/engine/curves/samples';
 import { Engine } from '../../../server/src/engine/engine';
 import type { Snapshot } from '../../../server/src/engine/snapshot';
 import { MemoryHost } from '../../../server/src/host/memoryHost';
@@ -72,4 +73,36 @@ export function inputOf({ snapshot, curves }: Pick<Evaluated, 'snapshot' | 'curv
 
 export function stateOf(of: Pick<Evaluated, 'snapshot' | 'curves'>, over: Partial<PlotInput> = {}): ViewState {
   return plotState({ ...inputOf(of), ...over });
+}
+
+/** The samples a view of so many pixels would have of every curve of a state. */
+export function blocksOf(
+  state: ViewState,
+  runs: readonly RunCurves[],
+  pixels: number,
+  from = -Infinity,
+  to = Infinity,
+): ReadonlyMap<string, readonly { readonly x: number; readonly y: number }[]> {
+  const blocks = new Map<string, { x: number; y: number }[]>();
+  for (const lane of state.lanes) {
+    for (const { id } of lane.curves) {
+      const curve = runs.map((r) => r.curve(id)).find((c) => c !== null);
+      if (curve === undefined) continue;
+      const { abscissa } = state.choices;
+      const x = curve.drawn(abscissa)?.axis.x ?? new Float64Array(0);
+      const drawn = samples(
+        curve,
+        abscissa,
+        Math.max(from, x[0] ?? 0),
+        Math.min(to, x[x.length - 1] ?? 0),
+        pixels,
+        lane.unit,
+      );
+      blocks.set(
+        id,
+        Array.from(drawn.x, (v, i) => ({ x: v, y: drawn.y[i] })),
+      );
+    }
+  }
+  return blocks;
 }
