@@ -26,8 +26,8 @@ describe('a gloss opened in the editor', () => {
   it('takes what is typed, and gives it back with one undo', async () => {
     const before = await editor.lines();
     await editor.goTo(1);
-    await editor.typeText('# ');
-    assert.equal((await editor.lines())[0], `# ${before[0]}`);
+    await editor.typeText('##');
+    assert.equal((await editor.lines())[0], `##${before[0]}`);
     await editor.press('Control+Z');
     assert.equal((await editor.lines())[0], before[0]);
   });

@@ -10,7 +10,7 @@ export interface Serving {
   readonly authority: string;
   /** Address of the workbench on a folder. `payload` are pairs that its environment is given. */
   address(folder: string, payload?: readonly (readonly [string, string])[]): string;
-  /** Writes the person's settings anew: the quiet ones and these. An open workbench follows. */
+  /** Writes the person's settings anew: the quiet ones and these. Workbenches opened from then on have them. */
   settings(values: Settings): void;
   stop(): void;
 }

@@ -3,9 +3,10 @@ export type Settings = Readonly<Record<string, unknown>>;
 
 export type Theme = 'light' | 'dark' | 'high contrast' | 'high contrast light';
 
+/** Their names in this version of the editor. */
 const themes: Readonly<Record<Theme, string>> = {
-  light: 'Default Light Modern',
-  dark: 'Default Dark Modern',
+  light: 'Light Modern',
+  dark: 'Dark Modern',
   'high contrast': 'Default High Contrast',
   'high contrast light': 'Default High Contrast Light',
 };
@@ -24,7 +25,7 @@ export const quietSettings: Settings = {
   'telemetry.telemetryLevel': 'off',
   'update.mode': 'none',
   'extensions.autoCheckUpdates': false,
-  'extensions.autoUpdate': false,
+  'extensions.autoUpdate': 'off',
   'extensions.ignoreRecommendations': true,
   'github.gitAuthentication': false,
   'git.openRepositoryInParentFolders': 'never',

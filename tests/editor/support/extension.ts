@@ -1,4 +1,14 @@
-import { commands, extensions, languages, Uri, window, workspace, type TextDocument, type TextEditor } from 'vscode';
+import {
+  commands,
+  ConfigurationTarget,
+  extensions,
+  languages,
+  Uri,
+  window,
+  workspace,
+  type TextDocument,
+  type TextEditor,
+} from 'vscode';
 import type { InlayHint } from 'vscode';
 import { Range } from 'vscode';
 import type { Observation } from '../../../client/src/observation';
@@ -7,6 +17,8 @@ import type { Observation } from '../../../client/src/observation';
 export async function observed(): Promise<Observation> {
   const extension = extensions.getExtension<Observation>('thermogloss.thermogloss');
   if (extension === undefined) throw new Error('The extension is not in this editor.');
+  // In a browser texts are saved by themselves, and a test would not know what is on disk.
+  await workspace.getConfiguration('files').update('autoSave', 'off', ConfigurationTarget.Global);
   return extension.activate();
 }
 

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Frame, Page } from 'playwright-core';
 import type { Entry } from '../../served/extensionFolder';
@@ -52,8 +52,9 @@ export interface Editor {
   read(path: string): string;
   /** The page inside the web view that can be seen, of the title given or of any. */
   frameOf(title?: string): Promise<Frame>;
+  /** Chooses a colour theme with the editor's own command. */
   setTheme(theme: Theme): Promise<void>;
-  /** Writes settings beside those that were given at the start. */
+  /** Settings of the opened folder from now on; an open workbench follows these files, not those of the person. */
   setSettings(values: Settings): void;
   /** Reloads the window, as the command of that name does. */
   reload(): Promise<void>;
@@ -64,12 +65,11 @@ export interface Editor {
 
 const open = new Set<Editor>();
 
-/** Opens a workbench. All of one entry share their settings: where two are open, the last settings hold for both. */
+/** Opens a workbench. Settings are read when it opens: of two that are open each keeps its own. */
 export async function openEditor(options: EditorOptions = {}): Promise<Editor> {
   const served = await serving(options.entry ?? 'main');
   const work = workspace(options.workspace ?? 'limestone');
-  let settings: Settings = { ...themeSettings(options.theme ?? 'light'), ...options.settings };
-  served.settings(settings);
+  served.settings({ ...themeSettings(options.theme ?? 'light'), ...options.settings });
 
   const browser = await sharedBrowser();
   const context = await browser.newContext({
@@ -109,12 +109,13 @@ export async function openEditor(options: EditorOptions = {}): Promise<Editor> {
     read: (path) => readFileSync(join(work.folder, path), 'utf8'),
     frameOf: (title) => webViewFrame(page, title ?? null),
     async setTheme(theme) {
-      editor.setSettings(themeSettings(theme));
+      await editor.runCommand('Preferences: Color Theme');
+      await pick(page, null, themeLabel[theme], themeLabel[theme]);
       await page.locator(`.monaco-workbench.${themeClass[theme]}`).waitFor();
     },
     setSettings(values) {
-      settings = { ...settings, ...values };
-      served.settings(settings);
+      mkdirSync(join(work.folder, '.vscode'), { recursive: true });
+      writeFileSync(join(work.folder, '.vscode', 'settings.json'), JSON.stringify(values));
     },
     async reload() {
       await page.reload();
@@ -145,6 +146,14 @@ const themeClass: Readonly<Record<Theme, string>> = {
   dark: 'vs-dark',
   'high contrast': 'hc-black',
   'high contrast light': 'hc-light',
+};
+
+/** As the list of themes names them. */
+const themeLabel: Readonly<Record<Theme, string>> = {
+  light: 'Light Modern',
+  dark: 'Dark Modern',
+  'high contrast': 'Dark High Contrast',
+  'high contrast light': 'Light High Contrast',
 };
 
 async function shown(page: Page): Promise<void> {

@@ -1,17 +1,19 @@
 import type { Locator, Page } from 'playwright-core';
 
 /**
- * Opens the editor's input line with a key, types and takes the row that begins with the wanted label: the list fills while
- * the extension host starts, so the row is waited for.
+ * Opens the editor's input line with a key (null: it is open already), types and takes the first row that holds the wanted
+ * label: the list fills while the extension host starts, so the row is waited for.
  */
-export async function pick(page: Page, key: string, typed: string, label: string): Promise<void> {
+export async function pick(page: Page, key: string | null, typed: string, label: string): Promise<void> {
   const box = page.locator('.quick-input-widget');
-  await openWith(page, key, box);
+  const rows = box.locator('.quick-input-list .monaco-list-row');
+  if (key === null) await rows.first().waitFor();
+  else await openWith(page, key, box);
   await page.keyboard.type(typed);
-  const row = box.locator('.quick-input-list .monaco-list-row').filter({ hasText: label }).first();
+  const row = rows.filter({ hasText: label }).first();
   await row.waitFor();
   await row.click();
-  await box.waitFor({ state: 'hidden' });
+  await row.waitFor({ state: 'hidden' });
 }
 
 /** Keys pressed while the workbench still loads are lost: they are pressed again. */

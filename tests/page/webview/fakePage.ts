@@ -66,6 +66,7 @@ export async function openFake(options: FakePageOptions = {}): Promise<FakePage>
     style: `${host}/webview.css`,
     language: 'en',
     title: 'Curves',
+    words: null,
   });
   await page.route(`${host}/**`, async (route) => {
     const name = new URL(route.request().url()).pathname;

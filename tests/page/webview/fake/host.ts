@@ -182,7 +182,15 @@ function edit(call: number, request: EdgeRequest): void {
   fake.send({
     type: 'edgeEdit',
     call,
-    answer: { ok: true, uri, version: 1, edits, label: `${request.statement}: ${text}`, touches, caret: null },
+    answer: {
+      ok: true,
+      uri,
+      version: 1,
+      edits,
+      label: `Move ${request.edge === 'from' ? 'the start' : 'the end'} of ${request.statement} to ${text}`,
+      touches,
+      caret: null,
+    },
   });
   const value = Number(text);
   fake.update({
