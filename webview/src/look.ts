@@ -32,6 +32,8 @@ export interface Look {
 export interface Actions {
   keep(action: KeptAction): void;
   choose(choices: Partial<ViewChoices>): void;
+  /** As they are now, also before the next redraw. */
+  choices(): ViewChoices;
   /** Selects without moving the caret. */
   select(statement: string | null): void;
   /** Selects and takes the caret to the statement. */

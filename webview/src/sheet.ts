@@ -1,6 +1,7 @@
 import type { KeptView, ToView } from '../../server/src/protocol/messages';
 import { defaultChoices, type Freshness, type ViewState } from '../../server/src/protocol/view';
-import { palette, publish, themeColours, themeKind, type Palette } from './colour/palette';
+import { palette, type Palette } from './colour/palette';
+import { publish, themeColours, themeKind } from './colour/theme';
 import { cursor } from './control/cursor';
 import { edges } from './control/edges';
 import { samples } from './control/samples';
@@ -77,6 +78,7 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
         if (choiceSync.awaiting && choiceSync.choices === kept.choices) choiceSync = { ...choiceSync, awaiting: false };
       });
     },
+    choices: () => kept.choices,
     select: (statement) => keep({ do: 'select', statement }),
     activate(statement) {
       keep({ do: 'select', statement });

@@ -44,7 +44,7 @@ const english = {
   edgePending: '{0}, was {1}; Enter writes it, Escape leaves it',
   edgeBox: 'Value in {0}',
   edgeLeft: '{0}: left at {1}',
-  edgeWritten: '{0} written. Ctrl+Z takes it back.',
+  edgeWritten: 'Written: {0}. Ctrl+Z takes it back.',
   edgeReason: 'Say in the text why this run differs.',
   edgeTouches: 'The method changed for {0} runs.',
   edgeNotNumber: 'That is no number.',

@@ -38,6 +38,7 @@ export function laneChart(canvas: HTMLCanvasElement): LaneChart {
       parsing: false,
       normalized: true,
       responsive: false,
+      maintainAspectRatio: false,
       events: [],
       layout: { padding: 0 },
       scales: {

@@ -1,4 +1,5 @@
-import type { CurveId, ViewState } from '../../../server/src/protocol/view';
+import { dashesOf } from '../../../server/src/presentation/plot/palette';
+import type { CurveId, Lane, ViewState } from '../../../server/src/protocol/view';
 
 /** The second cue beside a name: dashes of a curve laid over, and a mark along it. */
 export interface CurveStyle {
@@ -8,33 +9,47 @@ export interface CurveStyle {
 
 export type Marker = 'circle' | 'square' | 'triangle' | 'diamond' | 'cross';
 
-const dashes: readonly (readonly number[])[] = [
-  [7, 4],
-  [2, 3],
-  [10, 3, 2, 3],
-  [5, 2],
-  [12, 5],
-];
+/** A name laid over the run itself. */
+export interface LaidOver {
+  readonly name: string;
+  readonly of: 'overlay' | 'against';
+  /** Why nothing of it is drawn; null where something is. */
+  readonly reason: string | null;
+}
+
 const markers: readonly Marker[] = ['circle', 'square', 'triangle', 'diamond', 'cross'];
+const plain: CurveStyle = { dash: [], marker: null };
 
-/** Ten runs and a revision, each with its own pair of dash and mark. The run itself is a plain line. */
-export function curveStyle(place: number): CurveStyle {
-  if (place < 0) return { dash: [], marker: null };
-  const marker = markers[(place + Math.floor(place / dashes.length)) % markers.length];
-  return { dash: dashes[place % dashes.length], marker };
+/** Names laid over, in the order of the legend: runs, then the revision, then what cannot be drawn. */
+export function laidOver(state: ViewState): readonly LaidOver[] {
+  const curves = state.lanes.filter((lane) => !isDifference(lane)).flatMap((lane) => lane.curves);
+  const names = (of: 'overlay' | 'against'): LaidOver[] =>
+    [...new Set(curves.filter((c) => c.of === of).map((c) => c.name))].map((name) => ({ name, of, reason: null }));
+  const drawn = names('overlay');
+  const lacking = state.overlays
+    .filter((o) => o.reason !== null && drawn.every((d) => d.name !== o.name))
+    .map(({ name, reason }): LaidOver => ({ name, of: 'overlay', reason }));
+  return [...drawn, ...names('against'), ...lacking];
 }
 
-/** Names laid over, in the order of the legend; a revision comes first. */
-export function laidOver(state: ViewState): readonly string[] {
-  const curves = state.lanes.flatMap((lane) => lane.curves);
-  const against = curves.filter((c) => c.of === 'against').map((c) => c.name);
-  const listed = state.overlays.map((o) => o.name);
-  const drawn = curves.filter((c) => c.of === 'overlay').map((c) => c.name);
-  return [...new Set([...against, ...listed, ...drawn])];
+/** Ten runs and a revision, each with its own dashes, and a mark by its place in the legend. */
+export function styleOfEntry({ of }: LaidOver, place: number): CurveStyle {
+  return { dash: dashesOf(of, place), marker: markers[(place + Math.floor(place / markers.length)) % markers.length] };
 }
 
-export function styleOf(curve: CurveId, names: readonly string[]): CurveStyle {
-  return curve.of === 'run' ? curveStyle(-1) : curveStyle(Math.max(0, names.indexOf(curve.name)));
+/** The run itself, and a difference to it, is a plain line. */
+export function styleOf(lane: Lane, curve: CurveId, entries: readonly LaidOver[]): CurveStyle {
+  if (isOwn(lane, curve)) return plain;
+  const place = entries.findIndex((e) => e.of === curve.of && e.name === curve.name);
+  return place < 0 ? plain : styleOfEntry(entries[place], place);
+}
+
+export function isOwn(lane: Lane, curve: CurveId): boolean {
+  return curve.of === 'run' || isDifference(lane);
+}
+
+function isDifference(lane: Lane): boolean {
+  return lane.id.startsWith('difference:');
 }
 
 /** Outline of a mark of radius `r` about the origin, as moves and lines (a circle as a polygon of 16). */

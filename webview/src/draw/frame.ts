@@ -1,11 +1,11 @@
 import type { KeptView } from '../../../server/src/protocol/messages';
+import { ticks, type Tick } from '../../../server/src/presentation/plot/ticks';
 import type { Abscissa, Lane, Range, ViewState } from '../../../server/src/protocol/view';
 import { dataRange, edgePlace, looseLimits, shownPerUnit } from '../geometry/abscissa';
 import { overlaps, placedBands, type Overlap, type PlacedBand } from '../geometry/bands';
 import { arranged, stacked, usualHeight, type LaneBox } from '../geometry/lanes';
 import { scale, type Scale } from '../geometry/scale';
 import { laidTabs, type PlacedTab } from '../geometry/tabs';
-import { ticks, type Tick } from '../geometry/ticks';
 import { held, padded } from '../geometry/zoom';
 
 export interface FrameLane {
@@ -129,7 +129,7 @@ function laneTabs(
     id: band.statement,
     left: xScale.px(range.from),
     right: xScale.px(range.to),
-    width: Math.min(180, Math.ceil(measure(band.name)) + (band.severity === null ? 14 : 26)),
+    width: Math.min(180, Math.ceil(1.02 * measure(band.name)) + (band.severity === null ? 13 : 29)),
   }));
   const taken = [
     { left: 0, right: headWidth(lane, measure) },

@@ -21,6 +21,7 @@ export function drawAreas(context: Context, frame: Frame, blocks: Blocks, colour
 
 /** What lies over the curves: marks of curves laid over, the construction of the selected statement, a moved edge's ghost. */
 export function drawOver(context: Context, state: ViewState, frame: Frame, blocks: Blocks, colours: Palette): void {
+  drawWays(context, state, frame, blocks, colours);
   drawMarkers(context, state, frame, blocks, colours);
   for (const shape of selectedBand(frame)?.construction ?? []) {
     if (shape.shape === 'area') continue;
@@ -115,16 +116,16 @@ function fillArea(
 }
 
 function drawMarkers(context: Context, state: ViewState, frame: Frame, blocks: Blocks, colours: Palette): void {
-  const names = laidOver(state);
-  if (names.length === 0) return;
+  const entries = laidOver(state);
+  if (entries.length === 0) return;
   for (const { lane } of frame.lanes) {
     inLane(context, frame, lane.id, (placed) => {
       for (const curve of lane.curves) {
-        const { marker } = styleOf(curve, names);
+        const { marker } = styleOf(lane, curve, entries);
         if (marker === null) continue;
         const outline = markerOutline(marker, 3.2);
         // Each curve's marks begin elsewhere, so that those of curves close together do not cover each other.
-        const first = frame.left + 20 + 23 * (names.indexOf(curve.name) % 6);
+        const first = frame.left + 20 + 23 * (entries.findIndex((e) => e.name === curve.name) % 6);
         for (const { x, y } of along(blocks.get(curve.id)?.drawn ?? [], frame, first)) {
           const [cx, cy] = [frame.xScale.px(x), placed.yScale.px(y)];
           traced(
@@ -138,6 +139,35 @@ function drawMarkers(context: Context, state: ViewState, frame: Frame, blocks: B
           context.lineWidth = 1.1;
           context.stroke();
         }
+      }
+    });
+  }
+}
+
+/** Where several parts share an abscissa in °C: an arrowhead on each ramp tells which way it went in time. */
+function drawWays(context: Context, state: ViewState, frame: Frame, blocks: Blocks, colours: Palette): void {
+  const ramps = state.parts.filter((part) => part.shown && Math.abs(part.to - part.from) > 5);
+  if (frame.abscissa === 'time' || ramps.length < 2) return;
+  for (const { lane } of frame.lanes) {
+    inLane(context, frame, lane.id, (placed) => {
+      for (const curve of lane.curves) {
+        const place = ramps.findIndex((part) => part.name === curve.part);
+        const samples = blocks.get(curve.id)?.drawn ?? [];
+        if (curve.of !== 'run' || place < 0 || samples.length < 2) continue;
+        const from = Math.max(frame.x.from, samples[0].x);
+        const to = Math.min(frame.x.to, samples[samples.length - 1].x);
+        const sample = samples[firstNotBelow(samples, from + (0.3 + 0.08 * (place % 4)) * (to - from))];
+        if (to <= from || sample === undefined) continue;
+        const way = ramps[place].to > ramps[place].from ? 1 : -1;
+        const [x, y] = [frame.xScale.px(sample.x), placed.yScale.px(sample.y)];
+        traced(context, [
+          [x - 4 * way, y - 4],
+          [x + 4 * way, y],
+          [x - 4 * way, y + 4],
+        ]);
+        context.closePath();
+        context.fillStyle = css(colours.ink);
+        context.fill();
       }
     });
   }

@@ -3,6 +3,7 @@ import { css } from '../colour/colour';
 import type { Palette } from '../colour/palette';
 import { abscissaLabel } from '../geometry/abscissa';
 import type { PlacedBand } from '../geometry/bands';
+import { besideEachOther } from '../geometry/besideEachOther';
 import { rowHeight } from '../geometry/lanes';
 import type { Frame, FrameLane } from './frame';
 import { crisp, hatched, line } from './surface';
@@ -40,6 +41,7 @@ function drawGrid(context: Context, frame: Frame, { box, yTicks, yScale }: Frame
     // A label that would be cut by the border of its lane is left out, not moved: it would mark another place.
     if (y > box.plotTop + 6 && y < box.plotBottom - 5) context.fillText(text, frame.left - 8, y + 0.5);
   }
+  line(context, frame.left, crisp(box.plotTop), frame.right, crisp(box.plotTop));
   context.strokeStyle = css(colours.edge);
   line(context, crisp(frame.left), box.plotTop, crisp(frame.left), box.plotBottom + 1);
   line(context, frame.left, crisp(box.plotBottom), frame.right, crisp(box.plotBottom));
@@ -85,32 +87,37 @@ function drawOverlaps(context: Context, frame: Frame, colours: Palette): void {
   }
 }
 
+/** Thin lines where the gas changes; the names stand below the numbers of the abscissa, clear of the curves. */
 function drawGas(context: Context, state: ViewState, frame: Frame, colours: Palette): void {
-  const last = frame.lanes.at(-1);
-  const first = frame.lanes[0];
-  if (first === undefined || last === undefined) return;
+  const changes = state.gasChanges
+    .map(({ gas, time, temperature }) => ({ gas, x: frame.xScale.px(frame.abscissa === 'time' ? time : temperature) }))
+    .filter(({ x }) => x >= frame.left && x <= frame.right)
+    .sort((a, b) => a.x - b.x);
+  const end = frame.right - context.measureText(abscissaLabel(frame.abscissa)).width - 14;
+  const wanted = changes.map(({ gas, x }) => ({ left: x + 4, width: context.measureText(gas).width }));
+  const lefts = besideEachOther(wanted, frame.left, end, 12);
   context.save();
   context.strokeStyle = css(colours.muted);
   context.fillStyle = css(colours.muted);
   context.lineWidth = 1;
-  context.textBaseline = 'alphabetic';
-  let free = -Infinity;
-  let row = 0;
-  const changes = state.gasChanges.map((g) => ({ gas: g.gas, at: frame.abscissa === 'time' ? g.time : g.temperature }));
-  for (const { gas, at } of [...changes].sort((a, b) => a.at - b.at)) {
-    const x = frame.xScale.px(at);
-    if (!(x >= frame.left && x <= frame.right)) continue;
-    context.setLineDash([1, 3]);
+  context.textBaseline = 'top';
+  context.textAlign = 'left';
+  context.setLineDash([1, 3]);
+  changes.forEach(({ gas, x }, i) => {
     for (const { box } of frame.lanes) line(context, crisp(x), box.plotTop, crisp(x), box.plotBottom);
-    const width = context.measureText(gas).width;
-    const turned = x + 5 + width > frame.right;
-    const left = turned ? x - 5 - width : x + 5;
-    row = left < free ? row + 1 : 0;
-    free = left + width + 6;
-    context.textAlign = 'left';
-    context.fillText(gas, left, last.box.plotBottom - 6 - 14 * row);
-  }
+    if (x < end) line(context, crisp(x), frame.axisTop + 21, crisp(x), frame.axisTop + 34);
+    const room = (i + 1 < lefts.length ? lefts[i + 1] - 12 : end) - lefts[i];
+    context.fillText(fitted(context, gas, room), lefts[i], frame.axisTop + 22);
+  });
   context.restore();
+}
+
+/** As much of a text as there is room for. */
+function fitted(context: Context, text: string, room: number): string {
+  if (context.measureText(text).width <= room + 1) return text;
+  let length = text.length - 1;
+  while (length > 0 && context.measureText(`${text.slice(0, length)}…`).width > room) length--;
+  return length === 0 ? '' : `${text.slice(0, length)}…`;
 }
 
 function drawAbscissa(context: Context, frame: Frame, colours: Palette): void {

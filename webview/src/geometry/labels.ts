@@ -14,36 +14,44 @@ export interface WantedLabel {
   readonly height: number;
 }
 
-/** Where a label may stand about its point: side and steps of its height up or down, nearest first. */
-const steps = [-1, 1, 0, -2, 2, -3, 3, -4, 4, -5, 5, -6, 6];
-const away = 7;
+/** Where a label may stand about its point: rows of its height up or down, px beside it; nearest first. */
+const rows = [-1, 1, 0, -0.5, 0.5, -1.5, 1.5, -2, 2, -2.5, 2.5, -3, 3, -3.5, 3.5, -4, 4, -5, 5, -6, 6];
+const beside = [7, 34, 70];
 
 /**
- * Places labels beside their points inside `bounds`, none on another, none on a `taken` box. Points from left to right;
- * each tries its right and its left side, then farther up and down; one that fits nowhere takes its first place.
+ * Places labels beside their points inside `bounds`, none on another and, where there is room, none on a point of
+ * `points`. From left to right; each tries its right and its left side near by, then farther up, down and out. Where
+ * nothing is free it stands where it covers least.
  */
 export function placedLabels(
   wanted: readonly WantedLabel[],
   bounds: Box,
-  taken: readonly Box[] = [],
+  points: readonly Box[] = [],
 ): ReadonlyMap<string, Box> {
   const done = new Map<string, Box>();
-  const full = [...taken];
+  const labels: Box[] = [];
   for (const label of [...wanted].sort((a, b) => a.x - b.x || a.y - b.y)) {
-    const candidates = steps.flatMap((step) => [candidate(label, step, 1), candidate(label, step, -1)]);
-    const inside = candidates.filter((box) => within(box, bounds));
-    const free = inside.find((box) => full.every((other) => !touches(box, other)));
-    const box = free ?? pushedInto(inside[0] ?? candidates[0], bounds);
-    full.push(box);
+    const all = beside.flatMap((away) => rows.flatMap((row) => [place(label, row, away), place(label, row, -away)]));
+    const inside = all.filter((box) => within(box, bounds));
+    const box =
+      inside.find((one) => [...labels, ...points].every((other) => overlap(one, other) === 0)) ??
+      // Better over a point than over another label.
+      inside.find((one) => labels.every((other) => overlap(one, other) === 0)) ??
+      least(inside.length > 0 ? inside : all.map((one) => pushedInto(one, bounds)), labels);
+    labels.push(box);
     done.set(label.id, box);
   }
   return done;
 }
 
-function candidate(label: WantedLabel, step: number, side: 1 | -1): Box {
-  const { x, y, width, height } = label;
-  const top = y - height / 2 + step * (height + 2);
-  return { left: side > 0 ? x + away : x - away - width, top, width, height };
+function place({ x, y, width, height }: WantedLabel, row: number, away: number): Box {
+  const top = y - height / 2 + row * (height + 2);
+  return { left: away > 0 ? x + away : x + away - width, top, width, height };
+}
+
+function least(boxes: readonly Box[], others: readonly Box[]): Box {
+  const covered = (box: Box): number => others.reduce((sum, other) => sum + overlap(box, other), 0);
+  return boxes.reduce((a, b) => (covered(b) < covered(a) ? b : a));
 }
 
 function within(box: Box, bounds: Box): boolean {
@@ -61,6 +69,9 @@ function pushedInto(box: Box, bounds: Box): Box {
   return { ...box, left, top };
 }
 
-export function touches(a: Box, b: Box): boolean {
-  return a.left < b.left + b.width && b.left < a.left + a.width && a.top < b.top + b.height && b.top < a.top + a.height;
+/** Area that two boxes share, px². */
+export function overlap(a: Box, b: Box): number {
+  const width = Math.min(a.left + a.width, b.left + b.width) - Math.max(a.left, b.left);
+  const height = Math.min(a.top + a.height, b.top + b.height) - Math.max(a.top, b.top);
+  return width > 0 && height > 0 ? width * height : 0;
 }

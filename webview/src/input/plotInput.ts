@@ -55,9 +55,9 @@ export function plotInput(plot: Plot, outside: PlotInputOutside): void {
       const marks = allMarks(outside.look());
       if (marks.length === 0) return actions.tell(say('noMarks'));
       mark = (mark + by + marks.length) % marks.length;
-      const { at, part, text } = marks[mark];
+      const { at, part, words } = marks[mark];
       cursor.to(at, part);
-      actions.tell(text);
+      actions.tell(words);
     },
     enter() {
       const now = outside.look();

@@ -57,7 +57,7 @@ export function controls(actions: Actions, copyEntries: () => readonly MenuEntry
         (part, on) =>
           actions.choose(
             withoutPart(
-              look?.kept.choices ?? choices,
+              actions.choices(),
               state.parts.map((p) => p.name),
               part.name,
               on,
@@ -140,8 +140,8 @@ function fillRuns(select: HTMLSelectElement, { state, kept }: Look): void {
   if (select.value !== value) select.value = value;
 }
 
-function companions({ state, kept }: Look, actions: Actions): MenuEntry[] {
-  const { overlays, against } = kept.choices;
+function companions({ state }: Look, actions: Actions): MenuEntry[] {
+  const { overlays, against } = actions.choices();
   const isFull = overlays.length >= mostOverlays;
   const committed: MenuEntry[] =
     against !== null || state.ledger.columns.some((column) => column.id === 'since')

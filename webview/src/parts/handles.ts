@@ -11,6 +11,8 @@ interface Handle {
   readonly left: number;
   readonly top: number;
   readonly height: number;
+  /** Middle of the first lane, where the grip is seen. */
+  readonly middle: number;
 }
 
 export interface HandlesOutside {
@@ -45,9 +47,10 @@ function handlesOf({ frame }: Look, laneId: string): Handle[] {
     if (first === undefined || last === undefined || first.lane.id !== laneId) return [];
     const top = first.box.plotTop - first.box.top;
     const height = last.box.plotBottom - first.box.plotTop;
+    const middle = (first.box.plotBottom - first.box.plotTop) / 2;
     return (['from', 'to'] as const).flatMap((which): Handle[] => {
       const left = frame.xScale.px(which === low ? range.from : range.to);
-      return left < frame.left - 1 || left > frame.right + 1 ? [] : [{ band, which, left, top, height }];
+      return left < frame.left - 1 || left > frame.right + 1 ? [] : [{ band, which, left, top, height, middle }];
     });
   });
 }
@@ -133,13 +136,14 @@ function keys(
   event.stopPropagation();
 }
 
-function updateHandle(element: HTMLElement, { band, which, left, top, height }: Handle, look: Look): void {
+function updateHandle(element: HTMLElement, { band, which, left, top, height, middle }: Handle, look: Look): void {
   const isSelected = band.statement === look.kept.selected;
   const edge = band[which];
   const move = look.move?.statement === band.statement && look.move.which === which ? look.move : null;
   const value = move?.value ?? edge.value;
   element.style.transform = `translate(${px(left)}, ${px(top)})`;
   element.style.height = px(height);
+  element.style.setProperty('--grip-top', px(middle - 11));
   element.classList.toggle('is-selected', isSelected);
   element.classList.toggle('is-moving', move !== null);
   element.dataset.statement = band.statement;

@@ -1,7 +1,7 @@
 import { css } from '../colour/colour';
 import { make, px, setAttribute } from '../dom';
 import { laneChart, type Curve } from '../draw/chart';
-import { laidOver, styleOf } from '../draw/curveStyle';
+import { isOwn, laidOver, styleOf } from '../draw/curveStyle';
 import type { FrameLane } from '../draw/frame';
 import type { Actions, Look } from '../look';
 import { noBlocks } from '../state/blocks';
@@ -79,14 +79,14 @@ export function laneView(id: string, outside: LaneOutside): LaneView {
 
 /** Others first, so that the run itself lies on top. */
 function curvesOf({ state, blocks, colours }: Look, { lane }: FrameLane): Curve[] {
-  const names = laidOver(state);
+  const entries = laidOver(state);
   const rank = { overlay: 0, against: 1, run: 2 } as const;
   return [...lane.curves]
     .sort((a, b) => rank[a.of] - rank[b.of])
     .map((curve) => ({
       samples: (blocks.get(curve.id) ?? noBlocks).drawn,
-      colour: css(curve.of === 'run' ? colours.ink : colours.muted),
-      width: curve.of === 'run' ? 1.5 : 1.2,
-      dash: styleOf(curve, names).dash,
+      colour: css(isOwn(lane, curve) ? colours.ink : colours.muted),
+      width: isOwn(lane, curve) ? 1.5 : 1.2,
+      dash: styleOf(lane, curve, entries).dash,
     }));
 }

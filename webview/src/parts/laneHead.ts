@@ -43,8 +43,7 @@ export function laneHead(
     move(event.key === 'ArrowUp' ? -1 : 1);
   });
   unit.addEventListener('change', () => {
-    const units = look()?.kept.choices.units ?? {};
-    actions.choose({ units: { ...units, [id]: unit.value } });
+    actions.choose({ units: { ...actions.choices().units, [id]: unit.value } });
   });
   return {
     before: [grip, title],

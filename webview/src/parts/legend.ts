@@ -1,5 +1,5 @@
 import { keyed, make, setText } from '../dom';
-import { curveStyle, laidOver, markerOutline } from '../draw/curveStyle';
+import { laidOver, markerOutline, styleOfEntry, type CurveStyle } from '../draw/curveStyle';
 import { say } from '../words';
 import type { Part } from './controls';
 
@@ -11,38 +11,38 @@ export function legend(): Part {
   return {
     element,
     update({ state }) {
-      const names = laidOver(state);
-      element.hidden = names.length === 0;
-      const own = { key: '=', name: state.title.split(' · ')[0], place: -1, reason: null as string | null };
-      const items = names.map((name, place) => ({
-        key: `+${name}`,
-        name,
-        place,
-        reason: state.overlays.find((o) => o.name === name)?.reason ?? null,
+      const entries = laidOver(state);
+      element.hidden = entries.length === 0;
+      const own = { key: '=', words: state.title.split(' · ')[0], style: null as CurveStyle | null };
+      const items = entries.map((entry, place) => ({
+        key: `${entry.of}+${entry.name}`,
+        words: entry.reason === null ? entry.name : `${entry.name}, ${say('noCurve', entry.reason)}`,
+        style: styleOfEntry(entry, place),
       }));
       keyed(
         element,
-        names.length === 0 ? [] : [own, ...items],
+        entries.length === 0 ? [] : [own, ...items],
         (item) => item.key,
-        (item) => make('li', { children: [sample(item.place), make('span')] }),
+        (item) => make('li', { children: [sample(item.style), make('span')] }),
         (li, item) => {
-          const words = item.reason === null ? item.name : `${item.name}, ${say('noCurve', item.reason)}`;
-          if (li.dataset.place !== String(item.place)) li.firstElementChild?.replaceWith(sample(item.place));
-          li.dataset.place = String(item.place);
-          if (li.lastElementChild !== null) setText(li.lastElementChild, words);
+          const look = JSON.stringify(item.style);
+          if (li.dataset.look !== look) li.firstElementChild?.replaceWith(sample(item.style));
+          li.dataset.look = look;
+          if (li.lastElementChild !== null) setText(li.lastElementChild, item.words);
         },
       );
     },
   };
 }
 
-function sample(place: number): SVGSVGElement {
-  const { dash, marker } = curveStyle(place);
+/** A piece of the line as it is drawn; null: the run itself. */
+function sample(style: CurveStyle | null): SVGSVGElement {
   const svg = shape('svg', { width: '44', height: '14', viewBox: '0 0 44 14', 'aria-hidden': 'true' });
-  const stroke = place < 0 ? 'ink' : 'muted';
-  svg.append(shape('path', { d: 'M1 7H43', class: `sample ${stroke}`, 'stroke-dasharray': dash.join(' ') }));
-  if (marker !== null) {
-    const outline = markerOutline(marker, 3.4).map(([x, y]) => `${(22 + x).toFixed(2)} ${(7 + y).toFixed(2)}`);
+  const stroke = style === null ? 'ink' : 'muted';
+  const dash = style?.dash.join(' ') ?? '';
+  svg.append(shape('path', { d: 'M1 7H43', class: `sample ${stroke}`, 'stroke-dasharray': dash }));
+  if (style !== null && style.marker !== null) {
+    const outline = markerOutline(style.marker, 3.4).map(([x, y]) => `${(22 + x).toFixed(2)} ${(7 + y).toFixed(2)}`);
     svg.append(shape('path', { d: `M${outline.join('L')}Z`, class: 'sample marker' }));
   }
   return svg;

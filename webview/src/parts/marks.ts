@@ -7,7 +7,9 @@ import type { Actions, Look } from '../look';
 
 export interface PlacedMark {
   readonly id: string;
+  /** As it is labelled, and in full. */
   readonly text: string;
+  readonly words: string;
   /** On the abscissa. */
   readonly at: number;
   readonly part: string;
@@ -22,9 +24,11 @@ export function marksOf({ frame }: Look, { lane, yScale }: FrameLane): PlacedMar
     if (shape.shape !== 'mark' || shape.lane !== lane.id || band === undefined) return [];
     const at = edgePlace(shape.at, frame.abscissa);
     if (at === null || at < frame.x.from || at > frame.x.to) return [];
-    const text = shape.text.includes(shape.quantity) ? shape.text : `${shape.quantity} ${shape.text}`;
+    const words = shape.text.includes(shape.quantity) ? shape.text : `${shape.quantity} ${shape.text}`;
+    // In a narrow view four labels must fit beside each other; the ledger has the uncertainty.
+    const text = frame.width < 520 ? words.replace(/ ± \S+/, '') : words;
     const id = `${band.statement}/${lane.id}/${shape.quantity}/${i}`;
-    return [{ id, text, at, part: band.part, x: frame.xScale.px(at), y: yScale.px(shape.at.y) }];
+    return [{ id, text, words, at, part: band.part, x: frame.xScale.px(at), y: yScale.px(shape.at.y) }];
   });
 }
 
@@ -71,7 +75,7 @@ export function updateMarks(
       button.style.top = px(place.top - box.top);
       button.dataset.statement = look.frame.selected ?? '';
       setText(button, mark.text);
-      setAttribute(button, 'title', mark.text);
+      setAttribute(button, 'title', mark.words);
     },
   );
 }

@@ -128,7 +128,7 @@ function focusable(menu: HTMLElement): HTMLElement[] {
 function place(menu: HTMLElement, button: HTMLElement): void {
   const at = button.getBoundingClientRect();
   const { width, height } = menu.getBoundingClientRect();
-  const left = Math.max(4, Math.min(at.left, document.documentElement.clientWidth - width - 4));
+  const left = Math.max(4, Math.min(at.left, document.body.getBoundingClientRect().right - width - 4));
   const below = at.bottom + 2;
   const top = below + height <= window.innerHeight - 4 ? below : Math.max(4, at.top - height - 2);
   menu.style.left = px(left);

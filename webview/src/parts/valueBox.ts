@@ -1,6 +1,7 @@
 import type { Edge } from '../../../server/src/protocol/view';
 import { make, px } from '../dom';
 import { say } from '../words';
+import { numberFrom } from './numberFrom';
 
 /** A field for the value of an edge, over the plot beside its handle. Enter gives the number, Escape and leaving give null. */
 export function valueBox(
@@ -43,10 +44,4 @@ export function valueBox(
     });
     field.addEventListener('blur', () => done(null));
   });
-}
-
-/** A typed number: `.` or `,` as decimal sign, a true minus or a hyphen; null for anything else. */
-export function numberFrom(text: string): number | null {
-  const plain = text.trim().replace('−', '-').replace(',', '.');
-  return /^-?\d+(?:\.\d+)?$/.test(plain) ? Number(plain) : null;
 }
