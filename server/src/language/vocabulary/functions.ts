@@ -120,3 +120,12 @@ export const functions: readonly FunctionRecord[] = [
 export function functionRecord(name: string): FunctionRecord | null {
   return functions.find((record) => record.name === name) ?? null;
 }
+
+/** What looks like a function and is not one: its argument is read as a formula. */
+export const molarMassRecord = {
+  name: 'M',
+  form: 'M(FORMULA)',
+  prose:
+    'The molar mass of a formula from the abridged standard atomic weights of IUPAC 2021, with the uncertainty of each element.',
+  example: 'M(CaMg(CO3)2)',
+} as const;

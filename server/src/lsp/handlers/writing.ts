@@ -38,5 +38,7 @@ export function registerWriting(
       completion(workspace, document, position, abilities()),
     ),
   );
-  connection.onCompletionResolve((item) => resolveCompletion(workspace, item, abilities()));
+  connection.onCompletionResolve((item, token) =>
+    guard('completion', item, () => resolveCompletion(workspace, item, abilities()))(item, token),
+  );
 }
