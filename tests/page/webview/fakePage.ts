@@ -9,7 +9,7 @@ import type { Scenario } from './fake/scenario';
 import { themes, type ThemeName } from './fake/themes';
 
 // Never reached: every request to it is answered here.
-const host = ['http:', '', 'view.test'].join('/');
+const host = ['https:', '', 'view.test'].join('/');
 
 export interface FakePageOptions {
   readonly scenario?: Partial<Scenario>;

@@ -73,7 +73,7 @@ describe('results copied as cells', () => {
     assert.ok(!html.includes('<img'));
     assert.equal([...html.matchAll(/<tr>/g)].length, 3);
     assert.equal([...html.matchAll(/<t[hd][ >]/g)].length, 27);
-    assert.ok(html.includes('<td style="text-align:right">14.797123456789</td>'));
+    assert.ok(html.includes('<td align="right">14.797123456789</td>'));
   });
 
   it('are a pipe table in Markdown, without columns that are empty', () => {

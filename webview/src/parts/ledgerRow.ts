@@ -86,6 +86,7 @@ function updateCell(
         row.severity === null ? '' : say(severityWords[row.severity]),
       );
       setText(parts[2], text);
+      setAttribute(parts[2], 'title', text);
       // The name stands once a group; for a screen reader it is in every row.
       parts[2].classList.toggle('unseen', !isFirst);
       break;

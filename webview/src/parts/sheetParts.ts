@@ -91,7 +91,7 @@ export function sheetParts(root: HTMLElement, outside: SheetOutside): SheetParts
         list.update(look);
       } else bare.element.hidden = true;
       curves.element.classList.toggle('is-bare', isBare);
-      bar.element.hidden = isBare;
+      for (const part of [bar, names, table, list]) if (isBare) part.element.hidden = true;
       if (look !== null) curves.update(look);
       if (wanted !== null && look !== null) {
         document.documentElement.scrollTop = wanted;

@@ -29,16 +29,13 @@ export function ledgerCsv(ledger: CopiedRows): string {
   return csv(tableOf(ledger));
 }
 
-/** A plain table without styles of its own but the side cells stand on. */
+/** A plain table. The side of a cell is an attribute: a style would be refused by the content policy of the page that copies it. */
 export function ledgerHtml(ledger: CopiedRows): string {
   const columns = columnsOf(ledger);
   const [head, ...rows] = tableOf(ledger);
   const cells = (tag: 'th' | 'td', record: readonly string[]): string =>
     record
-      .map(
-        (cell, c) =>
-          `<${tag}${columns[c].align === 'right' ? ' style="text-align:right"' : ''}>${escapeXml(cell)}</${tag}>`,
-      )
+      .map((cell, c) => `<${tag}${columns[c].align === 'right' ? ' align="right"' : ''}>${escapeXml(cell)}</${tag}>`)
       .join('');
   const body = rows.map((record) => `<tr>${cells('td', record)}</tr>`).join('');
   return `<table><thead><tr>${cells('th', head)}</tr></thead><tbody>${body}</tbody></table>`;
