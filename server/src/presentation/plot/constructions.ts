@@ -62,7 +62,10 @@ function longest(shapes: readonly Shape[]): readonly ShapePoint[] {
 /** `onset 247.3 ± 0.4 °C`, in a hold `onset 12.31 min`; the quantity alone where it has no value to show. */
 function markText(name: string, quantity: string, results: readonly Result[]): string {
   const twin = quantity === 'temperature' ? 'time' : `${quantity}_time`;
-  const known = [quantity, twin].map((q) => results.find((r) => r.id === `${name}.${q}`));
+  const known = [quantity, twin].map((q) => {
+    const id = `${name}.${q}`;
+    return results.find((r) => r.id === id);
+  });
   const result = known.find((r) => r !== undefined && r.value !== null);
   const word = quantity === 'temperature' ? 'passage' : quantity;
   return result === undefined ? word : `${word} ${shownValue(result)}`;

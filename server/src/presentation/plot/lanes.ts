@@ -62,7 +62,8 @@ function canShare(lane: PlotLane, own: PlotCurves, other: PlotCurves): boolean {
 }
 
 function differenceOf(lane: PlotLane, { curves, units, hiddenParts }: LanesInput): Lane {
-  const unit = unitOf(lane, units);
+  // In the unit of the lane it is of.
+  const unit = unitOf({ id: lane.id.slice('difference:'.length), units: lane.units }, units);
   return {
     ...words(lane, unit, curves),
     extent: wholeExtent([lane.extent(unit, shownParts(lane, hiddenParts))]),

@@ -6,7 +6,7 @@ import { mainResults } from '../mainQuantities';
 import { inReadingOrder } from '../readingOrder';
 import { shownBasis, shownRequirementValue, shownValue, stateAndReasons, stateWords } from '../shown';
 import { SnapshotTexts, statementsOf } from '../statements';
-import { requirementDetails, resultDetails } from './rowDetails';
+import { requirementDetails, ResultDetails } from './rowDetails';
 import { FindingsByName, worst } from './viewFindings';
 
 /** The difference of a result to another revision, in words. */
@@ -40,6 +40,7 @@ export function ledgerOf(
 ): Ledger {
   const texts = new SnapshotTexts(snapshot);
   const findings = new FindingsByName(snapshot);
+  const details = new ResultDetails(snapshot, texts, findings);
   const main = mainResults(snapshot);
   const results = inReadingOrder(snapshot, snapshot.results);
   const ids = new Set(results.map((r) => r.id));
@@ -73,10 +74,7 @@ export function ledgerOf(
       verdict: worstVerdict(own.map((o) => o.verdict)),
       severity: worst(about.map((f) => f.severity)),
       main: isMain,
-      details: [
-        ...own.flatMap((o) => requirementDetails(o, texts).slice(0, 2)),
-        ...resultDetails(r, snapshot, texts, findings),
-      ],
+      details: [...own.flatMap((o) => requirementDetails(o, texts).slice(0, 2)), ...details.of(r)],
     };
   });
   const apart = judged.filter((j) => j.target === null).map((j) => requirementRow(j.requirement, texts));

@@ -15,32 +15,52 @@ export interface Detail {
   readonly text: string;
 }
 
-/** What the opened row of a result shows: what it is, how it was made, what it rests on. Empty facts are left out. */
-export function resultDetails(
-  r: Result,
-  snapshot: Snapshot,
-  texts: SnapshotTexts,
-  findings: FindingsByName,
-): readonly Detail[] {
-  const record = r.kind === 'let' ? null : quantityRecord(r.kind as EvaluationKind, r.quantity);
-  const state = stateAndReasons(r);
-  return filled([
-    ['Definition', record === null ? '' : `${record.definition.replaceAll('`', '')} ${record.standard}.`],
-    ['Formula', r.kind === 'let' ? texts.words(r.file, r.statement, 'expression') : ''],
-    ['Method', r.method],
-    ['Window', [shownWindow(r.window), r.segment === null ? '' : `in ${r.segment}`].filter((t) => t !== '').join(' ')],
-    ['Basis', r.basis === null ? '' : shownBasis(r.basis)],
-    ['Blank', r.window === null ? '' : blankWords(snapshot, r.name)],
-    ['State', state],
-    ...findings
-      .of(r.name)
-      .map((f) => [f.severity === 'note' ? 'Note' : 'Finding', `${f.message} (${f.code})`] as const),
-    ['Coverage', coverage(r)],
-    ['Uncertainty from', shares(r)],
-    ['Edges', edgeWords(r)],
-    ['Written in', `${texts.path(r.file)}, line ${texts.line(r.file, r.statement)}`],
-  ]);
+/** What the opened rows of one snapshot's results show: what each is, how it was made, what it rests on. */
+export class ResultDetails {
+  /** What all results of a name have in common. */
+  private readonly shared = new Map<string, { readonly blank: string; readonly findings: readonly Entry[] }>();
+
+  constructor(
+    private readonly snapshot: Snapshot,
+    private readonly texts: SnapshotTexts,
+    private readonly findings: FindingsByName,
+  ) {}
+
+  /** Empty facts are left out. */
+  of(r: Result): readonly Detail[] {
+    const { texts } = this;
+    const { blank, findings } = this.sharedOf(r);
+    const record = r.kind === 'let' ? null : quantityRecord(r.kind as EvaluationKind, r.quantity);
+    const place = [shownWindow(r.window), r.segment === null ? '' : `in ${r.segment}`];
+    return filled([
+      ['Definition', record === null ? '' : `${record.definition.replaceAll('`', '')} ${record.standard}.`],
+      ['Formula', r.kind === 'let' ? texts.words(r.file, r.statement, 'expression') : ''],
+      ['Method', r.method],
+      ['Window', place.filter((t) => t !== '').join(' ')],
+      ['Basis', r.basis === null ? '' : shownBasis(r.basis)],
+      ['Blank', r.window === null ? '' : blank],
+      ['State', stateAndReasons(r)],
+      ...findings,
+      ['Coverage', coverage(r)],
+      ['Uncertainty from', shares(r)],
+      ['Edges', edgeWords(r)],
+      ['Written in', `${texts.path(r.file)}, line ${texts.line(r.file, r.statement)}`],
+    ]);
+  }
+
+  private sharedOf({ name }: Result): { readonly blank: string; readonly findings: readonly Entry[] } {
+    const known = this.shared.get(name);
+    if (known !== undefined) return known;
+    const findings = this.findings.of(name).map((f): Entry => {
+      return [f.severity === 'note' ? 'Note' : 'Finding', `${f.message} (${f.code})`];
+    });
+    const made = { blank: blankWords(this.snapshot, name), findings };
+    this.shared.set(name, made);
+    return made;
+  }
 }
+
+type Entry = readonly [label: string, text: string];
 
 /** What the opened row of a requirement shows. */
 export function requirementDetails(r: Requirement, texts: SnapshotTexts): readonly Detail[] {
@@ -52,7 +72,7 @@ export function requirementDetails(r: Requirement, texts: SnapshotTexts): readon
   ]);
 }
 
-function filled(details: readonly (readonly [string, string])[]): Detail[] {
+function filled(details: readonly Entry[]): Detail[] {
   return details.filter(([, text]) => text !== '').map(([label, text]) => ({ label, text: oneLine(text) }));
 }
 
