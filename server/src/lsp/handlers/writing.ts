@@ -1,5 +1,6 @@
 import type { Connection, ServerCapabilities } from 'vscode-languageserver';
 import { completion, resolveCompletion } from '../../features/completion/completion';
+import { signatureHelp } from '../../features/signature/signature';
 import type { GlossDocument } from '../../features/workspace';
 import { abilitiesOf } from '../abilities';
 import type { ClientState } from '../clientState';
@@ -12,6 +13,7 @@ export const writingCapabilities: ServerCapabilities = {
     resolveProvider: true,
     completionItem: { labelDetailsSupport: true },
   },
+  signatureHelpProvider: { triggerCharacters: [' ', '(', ','], retriggerCharacters: [')'] },
 };
 
 /** What helps to write: completions, forms, repairs. */
@@ -40,5 +42,8 @@ export function registerWriting(
   );
   connection.onCompletionResolve((item, token) =>
     guard('completion', item, () => resolveCompletion(workspace, item, abilities()))(item, token),
+  );
+  connection.onSignatureHelp(
+    on('signature', null, (document, { position }) => signatureHelp(document, position, abilities())),
   );
 }
