@@ -5,11 +5,13 @@ import { glossFilesBelow } from '../host/glossFiles';
 import { NodeHost } from '../host/nodeHost';
 import { kindOf, withSlashes } from '../host/root';
 import type { OpenProject, Outside } from './outside';
+import { RevisionsBeside } from './revisionsBeside';
 import { realTimers } from './timers';
 
 /** The machine's files for the server that runs under Node. */
 export class NodeOutside implements Outside {
   readonly timers = realTimers;
+  readonly revisions = new RevisionsBeside(realTimers);
   private roots: readonly string[] = [];
   private readonly projects = new Map<string, OpenProject>();
 

@@ -1,4 +1,5 @@
 import type { Project } from '../features/workspace';
+import type { RevisionsBeside } from './revisionsBeside';
 import type { Timers } from './timers';
 
 /** A project whose host lets an open text stand for its file. */
@@ -21,4 +22,6 @@ export interface Outside {
   pageOf(code: string): string | null;
   /** Paths of the glosses below the roots. */
   glossFiles(): Promise<readonly string[]>;
+  /** Glosses at other revisions; null where there is no git program to ask. */
+  readonly revisions: RevisionsBeside | null;
 }

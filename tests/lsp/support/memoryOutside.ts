@@ -38,6 +38,7 @@ export const immediateTimers: Timers = {
 export class MemoryOutside implements Outside {
   readonly host: MemoryHost;
   readonly engine: Engine;
+  readonly revisions = null;
   roots: readonly string[] = [];
 
   constructor(

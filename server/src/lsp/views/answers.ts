@@ -1,4 +1,5 @@
 import { cursorAt } from '../../engine/curves/cursor';
+import type { CurveLane, RunCurve } from '../../engine/curves/runCurves';
 import { float64Base64 } from '../../engine/curves/float64Base64';
 import { samples } from '../../engine/curves/samples';
 import { cursorAnswer } from '../../presentation/plot/cursorAnswer';
@@ -9,19 +10,35 @@ import type { Picture } from './picture';
 /** Original samples of the visible range of some curves of a picture. */
 export function samplesAnswer(picture: Picture, request: SamplesRequest): SamplesAnswer {
   const { units } = picture.state.choices;
+  const differences = { lane: laneOf(picture.differences), curve: curveOf(picture.differences) };
   const curves = request.curves.flatMap((id) => {
-    for (const run of picture.curves) {
+    for (const run of [...picture.curves, differences]) {
       const curve = run.curve(id);
       const lane = curve === null ? null : run.lane(curve.lane);
       if (curve === null || lane === null) continue;
       const { abscissa, from, to, pixels } = request;
-      const found = samples(curve, abscissa, from, to, pixels, unitOf(lane, units));
+      const found = samples(curve, abscissa, from, to, pixels, shownUnit(picture, lane, units));
       const [x, y] = [float64Base64(found.x.subarray(0, found.count)), float64Base64(found.y.subarray(0, found.count))];
       return [{ id, x, y, count: found.count, complete: found.complete }];
     }
     return [];
   });
   return { generation: request.generation, curves };
+}
+
+function laneOf(lanes: readonly CurveLane[]): (id: string) => CurveLane | null {
+  return (id) => lanes.find((l) => l.id === id) ?? null;
+}
+
+function curveOf(lanes: readonly CurveLane[]): (id: string) => RunCurve | null {
+  return (id) => lanes.flatMap((l) => l.curves).find((c) => c.id === id) ?? null;
+}
+
+/** A difference is in the unit of the lane it is of. */
+function shownUnit(picture: Picture, lane: CurveLane, units: Picture['state']['choices']['units']): string {
+  const of = lane.id.startsWith('difference:') ? lane.id.slice('difference:'.length) : null;
+  const base = of === null ? null : picture.curves[0]?.lane(of);
+  return unitOf(base ?? lane, units);
 }
 
 /** Every signal at one point; null where nothing shown has samples. */

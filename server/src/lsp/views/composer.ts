@@ -1,8 +1,10 @@
 import type { RunCurves } from '../../engine/curves/runCurves';
-import type { Abscissa, Freshness, Generation, ViewState } from '../../protocol/view';
+import type { Freshness, Generation, ViewState } from '../../protocol/view';
 import { plotState, mostOverlays, type Overlay } from '../../presentation/plot/plotState';
 import type { WatchParams } from '../../protocol/messages';
 import type { LiveWorkspace } from '../liveWorkspace';
+import type { Committed } from '../revisionsBeside';
+import { againstOf } from './against';
 import { groundOf, methodPathOf, nameOfPath, usersOf } from './grounds';
 import type { Ground, Picture } from './picture';
 
@@ -14,6 +16,7 @@ export async function compose(
   role: 'run' | 'method',
   generation: Generation,
   freshness: Freshness,
+  committed: Committed | null,
 ): Promise<Picture> {
   const { choices, editable, uri } = watched;
   const own = ground?.curves ?? null;
@@ -37,6 +40,12 @@ export async function compose(
       names.set(key, name);
     }
   }
+  const name = choices.against ?? 'HEAD';
+  const beside = committed === null || ground === null ? null : againstOf(committed, name, ground, choices);
+  if (beside?.curves) {
+    laid.push(beside.curves);
+    names.set(beside.curves.key, name);
+  }
   const state: ViewState = plotState({
     generation,
     freshness,
@@ -48,11 +57,12 @@ export async function compose(
     uris: { gloss: ground?.gloss.uri ?? uri, method: ground?.method?.uri ?? null },
     companions,
     overlays,
-    against: null,
+    against: beside?.against ?? null,
     runs: role === 'method' ? named : [],
     offers: offersOf(ground, role, named.length),
   });
-  return { state, ground, curves: own === null ? laid : [own, ...laid], names };
+  const curves = own === null ? laid : [own, ...laid];
+  return { state, ground, curves, differences: beside?.differences ?? [], names };
 }
 
 /** What an empty view offers to do. */
@@ -80,5 +90,3 @@ function offersOf(ground: Ground | null, role: 'run' | 'method', runs: number): 
   const error = ground.snapshot.findings.find((f) => f.severity === 'error' && f.allowed === null);
   return [{ text: error?.message ?? 'The run cannot be read.', command: '', argument: '' }];
 }
-
-export type { Abscissa };

@@ -1,4 +1,4 @@
-import type { RunCurves } from '../../engine/curves/runCurves';
+import type { CurveLane, RunCurves } from '../../engine/curves/runCurves';
 import type { Snapshot } from '../../engine/snapshot';
 import type { GlossText } from '../../features/workspace';
 import type { ViewState } from '../../protocol/view';
@@ -16,8 +16,10 @@ export interface Ground {
 export interface Picture {
   readonly state: ViewState;
   readonly ground: Ground | null;
-  /** The run's own, those laid over it, and differences, by the ids of their curves. */
+  /** The run's own, those laid over it, by the ids of their curves. */
   readonly curves: readonly RunCurves[];
+  /** Lanes of differences to another revision. */
+  readonly differences: readonly CurveLane[];
   /** Names of runs laid over, by key. */
   readonly names: ReadonlyMap<string, string>;
 }

@@ -1,6 +1,7 @@
 import type { WatchParams } from '../../protocol/messages';
 import type { Freshness, ViewState } from '../../protocol/view';
 import type { LiveWorkspace } from '../liveWorkspace';
+import type { Committed } from '../revisionsBeside';
 import { compose } from './composer';
 import { brokenNames, computingWords, currentWords, firstError, staleWords } from './freshness';
 import { groundOf, usersOf } from './grounds';
@@ -19,6 +20,7 @@ export class View {
   private run = 0;
   private callOff: () => void = () => undefined;
   private closed = false;
+  private beside: { readonly key: string; readonly committed: Committed | null } | null = null;
   /** URIs whose results this view shows. */
   private shown: ReadonlySet<string> = new Set();
 
@@ -82,7 +84,8 @@ export class View {
     const { drawn, freshness } = this.judge(ground);
     this.revision += 1;
     const generation = { uri: watched.uri, version, revision: this.revision };
-    const picture = await compose(workspace, watched, drawn, role, generation, freshness);
+    const committed = drawn === null ? null : this.committed(drawn);
+    const picture = await compose(workspace, watched, drawn, role, generation, freshness, committed);
     if (this.closed || turn !== this.run) return;
     if (freshness.state === 'current' && ground !== null && ground.curves !== null) {
       this.good = { ground, revision: generation.revision };
@@ -116,6 +119,26 @@ export class View {
     }
     if (ground.curves === null) return { drawn: ground, freshness: { state: 'empty', text: 'no curves yet', error } };
     return { drawn: ground, freshness: currentWords(error) };
+  }
+
+  /** The revision compared with, as far as it is evaluated: the first picture does not wait for git. */
+  private committed(ground: Ground): Committed | null {
+    const { revisions } = this.workspace.outside;
+    if (revisions === null) return null;
+    const { path } = ground.gloss;
+    const revision = this.watched.choices.against ?? 'HEAD';
+    const key = `${revision} ${path}`;
+    const known = this.beside?.key === key ? this.beside.committed : null;
+    void revisions.at(this.workspace.outside.project(path).root, path, revision).then(
+      (found) => {
+        const same = this.beside?.key === key && this.beside.committed?.commit === found?.commit;
+        if (same || this.closed) return;
+        this.beside = { key, committed: found };
+        if (found !== null) void this.refresh();
+      },
+      () => (this.beside = { key, committed: null }),
+    );
+    return known;
   }
 
   /** Statements the last good picture shows and the text cannot say any more. */

@@ -7,6 +7,7 @@ import { folderOf, isBelow } from './uriPaths';
 /** Everything outside for the server in a Worker: paths are URIs, files come through the client. */
 export class WorkerOutside implements Outside {
   readonly timers = realTimers;
+  readonly revisions = null;
   private roots: readonly string[] = [];
   private readonly projects = new Map<string, OpenProject>();
 

@@ -108,7 +108,8 @@ function valueText(r: ComparedResult | null): string {
   return `${plusMinus(r.value, r.uncertainty)}${unitText(r.unit)}${basis}`;
 }
 
-function differenceText(row: DiffRow): string {
+/** `+0.02 %`: the difference to the digits of its combined uncertainty. */
+export function differenceText(row: DiffRow): string {
   if (row.difference === null) return '';
   const { uncertainty: u } = row;
   const number =
