@@ -42,6 +42,7 @@ export class CurvesPanel {
   /** Text that the last moved edge was written to. */
   private edited: string | null = null;
   private gone = false;
+  private closed = false;
 
   constructor(
     readonly id: string,
@@ -53,6 +54,7 @@ export class CurvesPanel {
     tab.webview.onDidReceiveMessage((message: FromView) => {
       this.session.take(message).catch((error: unknown) => shared.fault(String(error)));
     });
+    tab.onDidDispose(() => (this.closed = true));
     tab.onDidChangeViewState(() => {
       if (!tab.visible) this.session.hidden();
     });
@@ -97,7 +99,7 @@ export class CurvesPanel {
     const { uri } = this;
     // The text is opened without an editor: the server evaluates open texts, and the view needs no tab beside it.
     const there = await isThere(Uri.parse(uri));
-    if (uri !== this.uri) return;
+    if (uri !== this.uri || this.closed) return;
     this.titleAgain();
     if (there && !this.gone && this.tab.webview.html !== '') return this.session.lookAgain();
     if (!there && this.gone) return;
@@ -148,6 +150,8 @@ export class CurvesPanel {
     const world = edgeWorld(server, shared.writable, () => this.tab.viewColumn);
     return {
       post: (message) => {
+        // Answers to its last questions may come when the tab is closed.
+        if (this.closed) return;
         shared.posted(this, message);
         void this.tab.webview.postMessage(message);
       },

@@ -65,7 +65,10 @@ export class CurvesPanels implements Disposable {
       workspace.onDidRenameFiles(({ files }) => files.forEach(({ oldUri, newUri }) => this.renamed(oldUri, newUri))),
       workspace.onDidChangeConfiguration((event) => {
         if (!event.affectsConfiguration('thermogloss')) return;
-        for (const panel of this.registry.all) panel.session.preferencesChanged();
+        for (const panel of this.registry.all) {
+          panel.session.preferencesChanged();
+          this.caretAgain(panel);
+        }
       }),
     );
   }
@@ -156,6 +159,10 @@ export class CurvesPanels implements Disposable {
 
   private began(panel: CurvesPanel): void {
     this.carets.forget(panel);
+    this.caretAgain(panel);
+  }
+
+  private caretAgain(panel: CurvesPanel): void {
     const editor = window.visibleTextEditors.find((e) => e.document.uri.toString() === panel.uri);
     if (editor !== undefined) this.caretMoved(editor);
   }

@@ -80,6 +80,6 @@ export async function closeAll(): Promise<void> {
 
 /** Puts a document back to what is on disk, so that nothing is asked on closing. */
 export async function revert(editor: TextEditor): Promise<void> {
-  await window.showTextDocument(editor.document);
+  await window.showTextDocument(editor.document, editor.viewColumn);
   await commands.executeCommand('workbench.action.files.revert');
 }

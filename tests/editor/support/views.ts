@@ -43,11 +43,14 @@ export async function showCurves(extension: Observation): Promise<ObservedPanel>
 
 /** A state that is current, of a text version or later. */
 export async function current(watched: Watched, panel: string, version = 0): Promise<ViewState> {
-  return until(`a current picture of version ${version}`, () => {
+  const standing = (): ViewState | undefined => {
     const state = watched.state(panel);
-    return state !== undefined && state.freshness.state === 'current' && state.generation.version >= version
-      ? state
-      : undefined;
+    return state?.freshness.state === 'current' && state.generation.version >= version ? state : undefined;
+  };
+  return until(`a current picture of version ${version}`, standing).catch(() => {
+    const state = watched.state(panel);
+    const seen = state === undefined ? 'none' : `${state.freshness.text}, version ${state.generation.version}`;
+    throw new Error(`No current picture of version ${version}, but ${seen}`);
   });
 }
 
