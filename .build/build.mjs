@@ -146,6 +146,9 @@ await build({
   logLevel: 'warning',
 });
 
+// An editor looks for the words of the manifest beside it.
+copyFileSync('client/package.nls.json', 'package.nls.json');
+
 // The same server for a Worker: Node's hash, Buffer and loading by name have stand-ins there.
 const standIns = {
   'node:crypto': '.build/worker/crypto.js',

@@ -48,19 +48,19 @@ describe('folders outside the workspace', () => {
 });
 
 describe('a file asked for by a server without a disk', () => {
-  const folders = ['file:///work/runs', 'vscode-vfs://host/repo'];
+  const folders = ['file:///lab/runs', 'vscode-vfs://host/repo'];
 
   it('is read below the open folders only', () => {
-    for (const uri of ['file:///work/runs', 'file:///work/runs/a/b.csv', 'vscode-vfs://host/repo/x.csv']) {
+    for (const uri of ['file:///lab/runs', 'file:///lab/runs/a/b.csv', 'vscode-vfs://host/repo/x.csv']) {
       assert.equal(reachable(uri, folders), true, uri);
     }
     for (const uri of [
-      'file:///work',
-      'file:///work/runs2/b.csv',
+      'file:///lab',
+      'file:///lab/runs2/b.csv',
       'file:///etc/passwd',
-      'file:///work/runs/../secret',
-      'file:///work/runs/%2e%2E/secret',
-      'file:///work/runs/.%2e/secret',
+      'file:///lab/runs/../secret',
+      'file:///lab/runs/%2e%2E/secret',
+      'file:///lab/runs/.%2e/secret',
       'vscode-vfs://other/repo/x.csv',
     ]) {
       assert.equal(reachable(uri, folders), false, uri);
@@ -71,10 +71,10 @@ describe('a file asked for by a server without a disk', () => {
     const piece = fc.constantFrom('..', '.', '%2e%2e', '%2E.', 'a', 'runs', 'runs2', '');
     fc.assert(
       fc.property(fc.array(piece, { maxLength: 8 }), (pieces) => {
-        const uri = `file:///work/${pieces.join('/')}`;
+        const uri = `file:///lab/${pieces.join('/')}`;
         // What a file system makes of it (POSIX.1-2017, 4.13 pathname resolution, by Node's path module).
         const path = posix.normalize(decodeURIComponent(new URL('file:///').pathname + uri.slice('file:///'.length)));
-        if (reachable(uri, folders)) assert.ok(`${path}/`.startsWith('/work/runs/'), `${uri} is ${path}`);
+        if (reachable(uri, folders)) assert.ok(`${path}/`.startsWith('/lab/runs/'), `${uri} is ${path}`);
       }),
     );
   });

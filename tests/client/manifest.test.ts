@@ -59,12 +59,12 @@ interface Manifest {
 
 const text = readFileSync('package.json', 'utf8');
 const manifest = JSON.parse(text) as Manifest;
-const words = JSON.parse(readFileSync('package.nls.json', 'utf8')) as Readonly<Record<string, string>>;
+const words = JSON.parse(readFileSync('client/package.nls.json', 'utf8')) as Readonly<Record<string, string>>;
 const { contributes } = manifest;
 const sources = sourceFiles(join('client', 'src')).map((path) => readFileSync(path, 'utf8'));
 
 describe('the words of the manifest', () => {
-  it('are all in package.nls.json, and no others are there', () => {
+  it('are all in client/package.nls.json, and no others are there', () => {
     const used = [...new Set([...text.matchAll(/"%([^"%]+)%"/g)].map((m) => m[1]!))].sort();
     assert.ok(used.length > 40, 'the keys were read');
     assert.deepEqual(Object.keys(words).sort(), used);
