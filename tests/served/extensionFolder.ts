@@ -15,9 +15,6 @@ interface Manifest {
   browser?: string;
 }
 
-/** Taken into a package without being listed. */
-const always = ['README.md', 'CHANGELOG.md', 'LICENSE', 'package.json'];
-
 /** The manifest of the checkout that this process runs in. */
 export function manifest(): Manifest {
   return JSON.parse(readFileSync('package.json', 'utf8')) as Manifest;
@@ -25,7 +22,7 @@ export function manifest(): Manifest {
 
 /** What the extension's package holds, by the manifest; paths with `/`, sorted. */
 export function packagedFiles(): string[] {
-  return globSync([...manifest().files, ...always], { expandDirectories: false }).sort();
+  return globSync([...manifest().files, 'package.json'], { expandDirectories: false }).sort();
 }
 
 /** Copies the extension to a folder as its package holds it, with one of its two entries alone in the manifest. */

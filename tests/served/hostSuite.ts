@@ -1,5 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ReportedTest } from '../editor/support/report';
 import { launchBrowser } from './browser';
@@ -7,6 +6,7 @@ import { bundleSuite } from './bundleSuite';
 import { copyExtension, type Entry } from './extensionFolder';
 import { serve } from './serve';
 import type { ServedEditor } from './servedEditor';
+import { temporaryFolder } from './temporaryFolder';
 import { workspace } from './workspaceFolder';
 
 export interface HostRun {
@@ -26,7 +26,7 @@ export interface HostSuite {
 
 /** Runs the suite of `tests/editor` in the extension host of a served editor with one of the manifest's entries. */
 export async function hostSuite(editor: ServedEditor, suite: HostSuite): Promise<HostRun> {
-  const folder = realpathSync(mkdtempSync(join(tmpdir(), 'thermogloss-suite-')));
+  const { folder, remove } = temporaryFolder('suite');
   const work = workspace('limestone');
   const lines: string[] = [];
   const keep = (line: string): void => {
@@ -59,7 +59,7 @@ export async function hostSuite(editor: ServedEditor, suite: HostSuite): Promise
   } finally {
     serving.stop();
     work.remove();
-    rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 50 });
+    remove();
   }
 }
 

@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ReportedTest } from '../editor/support/report';
 import { hostSuite } from './hostSuite';
 import { servedEditor } from './servedEditor';
+import { temporaryFolder } from './temporaryFolder';
 
 // npm run test:editor [-- host [PART OF A FILE NAME] | -- worker | -- page [OPTIONS OF MOCHA]]
 const [chosen, ...rest] = process.argv.slice(2);
@@ -49,7 +49,7 @@ function pageSuite(options: readonly string[]): {
   readonly tests: readonly ReportedTest[];
   readonly broken: string | null;
 } {
-  const folder = mkdtempSync(join(tmpdir(), 'thermogloss-page-'));
+  const { folder, remove } = temporaryFolder('page');
   try {
     const report = join(folder, 'report.json');
     const mocha = join('node_modules', 'mocha', 'bin', 'mocha.js');
@@ -66,7 +66,7 @@ function pageSuite(options: readonly string[]): {
       run.status === 0 || failed ? null : `The tests at the page ended with ${run.status}, none of them failed.`;
     return { tests, broken };
   } finally {
-    rmSync(folder, { recursive: true, force: true });
+    remove();
   }
 }
 

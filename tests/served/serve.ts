@@ -1,9 +1,10 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { atTheEnd } from './ending';
 import { quietSettings, type Settings } from './settings';
 import type { ServedEditor } from './servedEditor';
+import { temporaryFolder } from './temporaryFolder';
 
 export interface Serving {
   /** Host and port. */
@@ -27,7 +28,7 @@ export interface ServeOptions {
 
 /** Serves the editor on a free port of this machine, with data, settings and extensions of its own. */
 export async function serve(editor: ServedEditor, options: ServeOptions = {}): Promise<Serving> {
-  const folder = mkdtempSync(join(tmpdir(), 'thermogloss-editor-'));
+  const { folder, remove } = temporaryFolder('editor');
   const data = join(folder, 'data');
   const extensions = join(folder, 'extensions');
   const user = join(data, 'data', 'User');
@@ -50,8 +51,7 @@ export async function serve(editor: ServedEditor, options: ServeOptions = {}): P
     // Its own group: it starts extension hosts, which must end with it.
     { env: serverEnvironment(), stdio: ['ignore', 'pipe', 'pipe'], detached: true },
   );
-  const stop = (): void => {
-    process.off('exit', stop);
+  const stop = atTheEnd(() => {
     if (server.pid !== undefined && server.exitCode === null) {
       try {
         process.kill(-server.pid, 'SIGKILL');
@@ -59,9 +59,8 @@ export async function serve(editor: ServedEditor, options: ServeOptions = {}): P
         // It is gone already.
       }
     }
-    rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 50 });
-  };
-  process.on('exit', stop);
+    remove();
+  });
   try {
     const port = await listening(server, options.log ?? (() => undefined));
     const authority = `127.0.0.1:${port}`;

@@ -1,6 +1,6 @@
-import { cpSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { temporaryFolder } from './temporaryFolder';
 
 /** A folder below `examples` (`''` for all of them), or files by name. */
 export type Content = string | Readonly<Record<string, string>>;
@@ -12,7 +12,7 @@ export interface Workspace {
 
 /** A folder of its own to work in: what is edited in it stays out of the checkout. */
 export function workspace(content: Content): Workspace {
-  const base = realpathSync(mkdtempSync(join(tmpdir(), 'thermogloss-work-')));
+  const { folder: base, remove } = temporaryFolder('work');
   const folder = join(base, typeof content === 'string' && content !== '' ? content : 'work');
   if (typeof content === 'string') {
     const scripts = /[\\/]generator(?:[\\/]|$)/;
@@ -23,5 +23,5 @@ export function workspace(content: Content): Workspace {
       writeFileSync(join(folder, name), text);
     }
   }
-  return { folder, remove: () => rmSync(base, { recursive: true, force: true, maxRetries: 10, retryDelay: 50 }) };
+  return { folder, remove };
 }
