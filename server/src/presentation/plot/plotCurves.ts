@@ -44,8 +44,3 @@ export function unitOf(lane: Pick<PlotLane, 'id' | 'units'>, units: Readonly<Rec
   const chosen = units[lane.id];
   return chosen !== undefined && lane.units.includes(chosen) ? chosen : lane.units[0];
 }
-
-/** Whether a part is one the programme rises or falls in: its windows are written in °C. */
-export function isRamp(part: PlotPart): boolean {
-  return part.rate !== null;
-}
