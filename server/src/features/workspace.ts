@@ -61,6 +61,10 @@ export interface Workspace {
   /** Address of the page of a finding, shipped with the program; null where there is none to open. */
   pageOf(code: string): string | null;
   pathOf(uri: string): string | null;
+  /** What reads the files beside a gloss; null where its project is not known. */
+  hostOf(path: string): Host | null;
+  /** Content of a file as results were last computed from it (`HostFile.identity`); null: never. */
+  identitySeen(path: string): string | null;
 }
 
 /** True where the results are those of the text as it stands. */

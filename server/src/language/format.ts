@@ -23,19 +23,40 @@ interface Row {
  */
 export function format(text: string): string {
   const bom = text.startsWith('\ufeff') ? '\ufeff' : '';
+  return (
+    bom +
+    formattedLines(text)
+      .map(({ written }) => written ?? '')
+      .join('')
+  );
+}
+
+/** A line as it stands, in offsets of the text without its BOM, and in its usual form with its line end; null: left out. */
+export interface FormattedLine {
+  readonly start: number;
+  /** Before the line end. */
+  readonly lineEnd: number;
+  /** Behind the line end. */
+  readonly next: number;
+  readonly written: string | null;
+}
+
+/** What `format` makes of each line. */
+export function formattedLines(text: string): readonly FormattedLine[] {
   const { tree, lines } = parseLines(text);
   const rows = blocks(lines.map((parsed) => rowOf(parsed, tree.text)));
   const widths = columnWidths(rows);
-  const out: string[] = [];
   // A line that is not read as it stands must not become the first one, where a BOM or `language 1` would be.
   let empty = rows.find((row) => row.parsed.as !== 'blank')?.parsed.as !== 'untouched';
-  rows.forEach((row, i) => {
+  let content = rows.length;
+  while (content > 0 && rows[content - 1].parsed.as === 'blank') content -= 1;
+  return rows.map((row, i) => {
+    const { start, lineEnd, next } = row.parsed.line;
     const body = written(row, widths);
-    if (body === '' && (empty || rows.slice(i).every((rest) => rest.parsed.as === 'blank'))) return;
+    if (body === '' && (empty || i >= content)) return { start, lineEnd, next, written: null };
     empty = body === '';
-    out.push(body + (row.lineEnd === '' ? usualLineEnd(text) : row.lineEnd));
+    return { start, lineEnd, next, written: body + (row.lineEnd === '' ? usualLineEnd(text) : row.lineEnd) };
   });
-  return bom + out.join('');
 }
 
 function usualLineEnd(text: string): string {
