@@ -1,5 +1,7 @@
 import assert from 'node:assert/strict';
+import { CrashBudget } from '../../client/src/server/crashBudget';
 import { serverCancelled } from '../../client/src/server/rpc';
+import { Supervisor } from '../../client/src/server/supervisor';
 import { greeted, open, supervised } from './support/supervised';
 
 const uri = 'file:///runs/b.gloss';
@@ -187,6 +189,31 @@ describe('a supervised server', () => {
     }
     assert.equal(made.servers.length, 21);
     assert.ok(!made.happened.includes('gave up'));
+  });
+
+  it('that cannot be started at all is given up like one that is lost too often', async () => {
+    const happened: string[] = [];
+    const delivered: unknown[] = [];
+    const note = (what: string) => (): unknown => happened.push(what);
+    const supervisor = new Supervisor(
+      () => {
+        throw new Error('no such worker');
+      },
+      new CrashBudget(() => 0),
+      {
+        deliver: (message) => delivered.push(message.error?.code),
+        lost: note('lost'),
+        back: note('back'),
+        gaveUp: (why) => happened.push(why),
+        ended: note('ended'),
+        wrote: () => undefined,
+      },
+    );
+    supervisor.start();
+    supervisor.take({ jsonrpc: '2.0', id: 0, method: 'initialize', params: {} });
+    await new Promise((done) => setImmediate(done));
+    assert.deepEqual(happened, ['lost', 'lost', 'lost', 'lost', 'Error: no such worker']);
+    assert.deepEqual(delivered, [serverCancelled]);
   });
 
   it('that leaves because it was asked to is not replaced', () => {

@@ -9,7 +9,7 @@ describe('files around a gloss', () => {
   it('that go are a finding, and none any more when they are back', async () => {
     const editor = await openGloss('vq217-3.gloss');
     const { uri } = editor.document;
-    await until('it to be computed', () => codes(uri).length > 0 || undefined).catch(() => undefined);
+    await until('findings', () => codes(uri).includes('caution-toxic-gas'));
     const before = codes(uri).sort();
     const run = inFolder('vq217-3.csv');
     const data = await read(run);

@@ -65,15 +65,22 @@ export class Supervisor {
   start(): void {
     const generation = ++this.generation;
     this.ready = false;
-    this.process = this.startProcess({
-      message: (message) => {
-        if (generation === this.generation) this.fromServer(message);
-      },
-      ended: (why) => {
-        if (generation === this.generation) this.lose(why);
-      },
-      wrote: (line) => this.events.wrote(line),
-    });
+    const ended = (why: string): void => {
+      if (generation === this.generation) this.lose(why);
+    };
+    try {
+      this.process = this.startProcess({
+        message: (message) => {
+          if (generation === this.generation) this.fromServer(message);
+        },
+        ended,
+        wrote: (line) => this.events.wrote(line),
+      });
+    } catch (error) {
+      // Not even begun: told as a loss, and not before whoever called `start` has gone on.
+      this.process = null;
+      queueMicrotask(() => ended(String(error)));
+    }
   }
 
   kill(): void {
