@@ -13,13 +13,17 @@ export type RawShape =
   | { readonly shape: 'mark'; readonly quantity: string; readonly at: readonly [number, number] }
   | { readonly shape: 'area'; readonly from: number; readonly to: number };
 
-/** Adds the temperature to each point, so that a plot may use either abscissa. */
+/**
+ * Adds the temperature to each point, so that a plot may use either abscissa. `found`: the unit of y, that of the signal, or
+ * of the mass per second.
+ */
 export function constructionOf(
   run: PreparedRun,
   placed: Placed,
   name: string,
   signal: SignalName,
   shapes: readonly RawShape[],
+  found: 'as the signal' | 'per second' = 'as the signal',
 ): Construction {
   const map = placed.segment === null ? null : run.map(placed.segment);
   const point = ([time, y]: readonly [number, number]) => ({
@@ -37,11 +41,11 @@ export function constructionOf(
         return shape;
     }
   });
-  const unit = signal === 'rate' ? ratePerSecond(run) : run.signals.get(signal)?.unit;
+  const unit = found === 'per second' ? ratePerSecond(run) : run.signals.get(signal)?.unit;
   return { name, signal, ...(unit === undefined || unit === '1' ? {} : { unit }), shapes: placedShapes };
 }
 
-/** The derived rate is drawn as it is computed, per second of the mass signal. */
+/** A passage of the rate is found on the slope of the mass itself. */
 function ratePerSecond(run: PreparedRun): string {
   return run.signals.get('mass')?.unit === 'mg' ? 'mg/s' : '1/s';
 }

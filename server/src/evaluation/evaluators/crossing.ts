@@ -59,7 +59,14 @@ export function evaluateCrossing(context: StatementContext, source: Effective<Cr
     quantities: renamePoint(point),
     method: `${statement.which ?? 'first'} passage${smoothed}`,
     findings: [],
-    construction: constructionOf(run, placed, statement.name, statement.signal, found.shapes),
+    construction: constructionOf(
+      run,
+      placed,
+      statement.name,
+      statement.signal,
+      found.shapes,
+      statement.signal === 'rate' ? 'per second' : 'as the signal',
+    ),
     masses: null,
     analysis: { of: 'other' },
   };
