@@ -20,6 +20,8 @@ import type { ClientState } from '../clientState';
 import type { LiveWorkspace } from '../liveWorkspace';
 import { dataFiles, glossFiles } from '../fileKinds';
 import { plainEdit } from '../plainEdit';
+import { registerProgress } from '../progress';
+import { registerWatchedFiles } from '../watchedFiles';
 import type { Guard } from './guard';
 
 export const navigationCapabilities: ServerCapabilities = {
@@ -64,6 +66,8 @@ export function registerNavigation(
       return document === null ? empty : answer(document, params);
     });
   const able = () => client.capabilities;
+  registerWatchedFiles(connection, client);
+  registerProgress(connection, workspace, client);
 
   connection.onDefinition(
     on('definition', [], async (document, { position }) => {
