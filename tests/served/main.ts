@@ -22,7 +22,7 @@ async function main(): Promise<void> {
   ] as const) {
     if (!chose(name)) continue;
     say(entry === 'main' ? '\nIn the extension host' : "\nIn the extension host of a browser's worker");
-    const run = await hostSuite(editor, { entry, only: rest[0] ?? null, limit: 5 * minute, say });
+    const run = await hostSuite(editor, { entry, only: rest[0] ?? null, limit: 8 * minute, say });
     tests.push(...run.tests);
     if (run.broken !== null) broken.push(run.broken);
   }

@@ -30,4 +30,6 @@ export const quietSettings: Settings = {
   'github.gitAuthentication': false,
   'git.openRepositoryInParentFolders': 'never',
   'window.confirmBeforeClose': 'never',
+  // In a browser texts would be saved by themselves.
+  'files.autoSave': 'off',
 };

@@ -17,6 +17,9 @@ const assert = Object.assign(ok, {
   deepEqual(actual: unknown, expected: unknown, message?: string): void {
     if (shown(actual) !== shown(expected)) fail(message ?? `${shown(actual)} is not ${shown(expected)}`);
   },
+  doesNotMatch(actual: string, pattern: RegExp, message?: string): void {
+    if (pattern.test(actual)) fail(message ?? `${shown(actual)} matches ${String(pattern)}`);
+  },
   match(actual: string, pattern: RegExp, message?: string): void {
     if (!pattern.test(actual)) fail(message ?? `${shown(actual)} does not match ${String(pattern)}`);
   },
