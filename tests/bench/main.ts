@@ -1,3 +1,4 @@
+import { activation } from './activation';
 import { report } from './harness';
 import { movedWindow } from './movedWindow';
 import { startToEnd } from './program';
@@ -7,6 +8,7 @@ const benches = {
   'Reading a run file': reading,
   'Results from the start of the process': startToEnd,
   'A moved window': movedWindow,
+  'Waking up in the editor': activation,
 };
 
 void report(benches).then((over) => {

@@ -148,6 +148,8 @@ export class LanguageServer implements Disposable {
     supervisor: Supervisor,
     link: { connection: LocalConnection | null },
   ): Promise<BaseLanguageClient> {
+    // The editor waits for the activation, and has more to wake up than this.
+    await new Promise((done) => setTimeout(done, 0));
     const library = await this.entry.load();
     const ours = middleware(this.holding, this.inline);
     const { client, connection } = library.languageClient(library.newClient, this.log, ours, (m) => supervisor.take(m));
