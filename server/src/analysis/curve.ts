@@ -1,3 +1,5 @@
+import { extentOf } from './extent';
+
 declare const checked: unique symbol;
 
 /**
@@ -18,9 +20,7 @@ export interface Window {
 
 export function checkedCurve(x: Float64Array, y: Float64Array): Curve | null {
   if (x.length !== y.length || x.length < 2) return null;
-  for (let i = 0; i < x.length; i++) {
-    if (!Number.isFinite(x[i]) || !Number.isFinite(y[i])) return null;
-    if (i > 0 && !(x[i] > x[i - 1])) return null;
-  }
+  const abscissa = extentOf(x);
+  if (!abscissa.finite || !(abscissa.leastStep > 0) || !extentOf(y).finite) return null;
   return { x, y } as unknown as Curve;
 }

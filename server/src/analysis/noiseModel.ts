@@ -81,20 +81,31 @@ interface Fitted {
 }
 
 function fit(blocks: readonly BlockVariance[], parts: readonly PartShape[]): Fitted {
-  const shapes = parts.map((part) => part.variances);
-  const amplitudes = shapes.map((shape) => blocks[0].variance / shape[0] / parts.length);
-  const model = (j: number): number => shapes.reduce((sum, shape, k) => sum + amplitudes[k] * shape[j], 0);
+  const shapes = parts.map((part) => Float64Array.from(part.variances));
+  const variances = Float64Array.from(blocks, (b) => b.variance);
+  const counts = Float64Array.from(blocks, (b) => b.count);
+  const amplitudes = Float64Array.from(shapes, (shape) => variances[0] / shape[0] / parts.length);
+  const model = (j: number): number => {
+    let sum = 0;
+    for (let k = 0; k < shapes.length; k++) sum += amplitudes[k] * shapes[k][j];
+    return sum;
+  };
   for (let round = 0; round < 400; round++) {
+    let change = 0;
     for (let k = 0; k < parts.length; k++) {
+      const shape = shapes[k];
       let up = 0;
       let down = 0;
-      for (let j = 0; j < blocks.length; j++) {
+      for (let j = 0; j < shape.length; j++) {
         const m = model(j);
-        up += (blocks[j].count * shapes[k][j] * blocks[j].variance) / (m * m);
-        down += (blocks[j].count * shapes[k][j]) / m;
+        up += (counts[j] * shape[j] * variances[j]) / (m * m);
+        down += (counts[j] * shape[j]) / m;
       }
       amplitudes[k] *= up / down;
+      change = Math.max(change, Math.abs(up / down - 1));
     }
+    // What is left to go in all further rounds is below the rounding of the sums.
+    if (change < 1e-15) break;
   }
   let deviance = 0;
   blocks.forEach((b, j) => {

@@ -1,3 +1,4 @@
+import { partOf } from '../analysis/extent';
 import type { Segment } from './run';
 import { localLine } from './segmentation/localLine';
 import { increasing } from './segmentation/increasing';
@@ -37,7 +38,7 @@ const holdWidth = 60;
  */
 export function temperatureMap(time: Float64Array, temperature: Float64Array, segment: Segment): TemperatureMap {
   const { first, last, rate } = segment;
-  const samples = usableSamples(time.subarray(first, last), temperature.subarray(first, last));
+  const samples = usableSamples(partOf(time, first, last), partOf(temperature, first, last));
   const isHold = rate === null;
   const seconds = isHold ? holdWidth : (60 * width) / Math.max(Math.abs(rate), 1e-9);
   const smooth = smoothed(samples.time, samples.temperature, seconds);
@@ -90,21 +91,19 @@ function smoothed(
   temperature: Float64Array,
   seconds: number,
 ): { x: Float64Array; y: Float64Array } {
-  const wide = localLine(time, temperature, seconds / 2);
-  const noise = 1.4826 * medianDistance(temperature, wide);
+  const every = Math.max(1, Math.floor(time.length / 5000));
+  const wide = localLine(time, temperature, seconds / 2, every);
+  const noise = 1.4826 * medianDistance(temperature, wide, every);
   if (!(noise > aim / 10)) return { x: time, y: temperature };
   const n = time.length;
   const inWindow = n < 2 ? 1 : (seconds * (n - 1)) / Math.max(time[n - 1] - time[0], 1e-9);
   const needed = (noise / aim) ** 2;
-  if (needed >= inWindow) return { x: time, y: wide };
+  if (needed >= inWindow) return { x: time, y: every === 1 ? wide : localLine(time, temperature, seconds / 2) };
   return { x: time, y: localLine(time, temperature, (0.5 * seconds * needed) / inWindow) };
 }
 
-/** Median distance of two curves at no more than 5000 of their samples. */
-function medianDistance(a: Float64Array, b: Float64Array): number {
-  const step = Math.max(1, Math.floor(a.length / 5000));
-  const some = new Float64Array(Math.ceil(a.length / step));
-  for (let k = 0; k < some.length; k++) some[k] = Math.abs(a[k * step] - b[k * step]);
-  some.sort();
+/** Median distance of a curve and its smoothed values at each `every`-th sample. */
+function medianDistance(values: Float64Array, smooth: Float64Array, every: number): number {
+  const some = smooth.map((value, k) => Math.abs(values[k * every] - value)).sort();
   return some.length === 0 ? 0 : some[some.length >> 1];
 }

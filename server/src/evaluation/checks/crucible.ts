@@ -1,3 +1,4 @@
+import { extentOf } from '../../analysis/extent';
 import type { Finding } from '../../findings/finding';
 import { makeFinding } from '../../findings/makeFinding';
 import { numberText } from '../../findings/numberText';
@@ -63,6 +64,8 @@ export function highestTemperature(context: CheckContext): number | null {
 }
 
 function highestBetween(time: Float64Array, temperature: Float64Array, from: number, to: number): number {
+  const { finite, most } = extentOf(temperature);
+  if (finite && from <= time[0] && to >= time[time.length - 1] && extentOf(time).leastStep >= 0) return most;
   let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < time.length; i++) {
     if (time[i] >= from && time[i] <= to && temperature[i] > highest) highest = temperature[i];

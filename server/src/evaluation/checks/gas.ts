@@ -86,6 +86,7 @@ function gainInInertGas(context: CheckContext): Finding[] {
   if (program.run === null || signal === undefined) return [];
   const limit = context.limit('gain-in-inert-gas');
   const above = fixedLimit('gain-in-inert-gas', 1);
+  if (!timelineOf(context).some((period) => period.inert)) return [];
   for (const segment of run.segments) {
     if (segment.direction === 'cooling' || segment.to < above) continue;
     const curve = signal.curve(segment);

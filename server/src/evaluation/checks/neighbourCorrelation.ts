@@ -23,7 +23,7 @@ export function neighbourCorrelation({ y }: Curve, noise: Noise): number | null 
     let power = 0;
     let product = 0;
     for (let i = 0; i < BLOCK; i++) {
-      power += residuals[i] ** 2;
+      power += residuals[i] * residuals[i];
       if (i > 0) product += residuals[i] * residuals[i - 1];
     }
     const scatter = Math.sqrt(power / BLOCK);
@@ -37,7 +37,7 @@ function parabolaResiduals(y: Float64Array): Float64Array {
   const n = y.length;
   const half = (n - 1) / 2;
   let mean = 0;
-  for (const value of y) mean += (value - y[0]) / n;
+  for (let i = 0; i < n; i++) mean += (y[i] - y[0]) / n;
   let squares = 0;
   let fourths = 0;
   let slope = 0;
@@ -49,7 +49,7 @@ function parabolaResiduals(y: Float64Array): Float64Array {
   const spread = squares / n;
   let bend = 0;
   for (let i = 0; i < n; i++) {
-    const q = (i - half) ** 2 - spread;
+    const q = (i - half) * (i - half) - spread;
     fourths += q * q;
     bend += q * (y[i] - y[0]);
   }

@@ -1,3 +1,4 @@
+import { extentOf } from '../../analysis/extent';
 import type { SignalName } from '../../language/model';
 import type { Segment } from '../../runs/run';
 import type { PreparedRun } from '../preparedRun';
@@ -69,7 +70,8 @@ function medianInterval(time: Float64Array): number {
 
 function disorderOf(run: PreparedRun): Disorder {
   const column = run.raw.columns.find((c) => c.signal === 'time');
-  if (column === undefined) return { count: 0, firstRow: null, times: [] };
+  const clock = column === undefined ? null : extentOf(column.values);
+  if (column === undefined || (clock!.finite && clock!.leastStep > 0)) return { count: 0, firstRow: null, times: [] };
   const times: number[] = [];
   let firstRow: number | null = null;
   let latest = Number.NEGATIVE_INFINITY;
@@ -96,6 +98,8 @@ function reversalsOf(run: PreparedRun, segment: Segment): Reversal[] {
   const { time, temperature } = run;
   if (temperature === null || segment.direction === 'hold') return [];
   const way = segment.direction === 'heating' ? 1 : -1;
+  const { finite, leastStep, mostStep } = extentOf(temperature);
+  if (finite && (way > 0 ? leastStep >= 0 : mostStep <= 0)) return [];
   const found: Stretch[] = [];
   let furthest = Number.NEGATIVE_INFINITY;
   let since = segment.first;

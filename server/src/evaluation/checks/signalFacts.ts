@@ -1,4 +1,5 @@
 import type { Curve } from '../../analysis/curve';
+import { extentOf } from '../../analysis/extent';
 import type { Noise } from '../../analysis/noise';
 import type { Segment } from '../../runs/run';
 import type { PreparedRun, PreparedSignal } from '../preparedRun';
@@ -94,7 +95,9 @@ function gapsOf(pieces: readonly Float64Array[]): Stretch[] {
   pieces.forEach((time, piece) => {
     const next = pieces.at(piece + 1);
     const n = time.length;
-    for (let i = 1; i < n; i++) {
+    const { leastStep, mostStep } = extentOf(time);
+    const isEven = mostStep <= 1.5 * leastStep;
+    for (let i = isEven ? n : 1; i < n; i++) {
       const step = time[i] - time[i - 1];
       const before = i > 1 ? time[i - 1] - time[i - 2] : Infinity;
       const after = i + 1 < n ? time[i + 1] - time[i] : Infinity;
@@ -145,33 +148,28 @@ function topOf({ x, y }: Curve): Top | null {
  * stretch of a rounded signal, and what is padded at an end of the file, is no saturation.
  */
 function saturatedOf(pieces: readonly Curve[], noise: () => Noise): Stretch[] {
-  let top = Number.NEGATIVE_INFINITY;
-  let bottom = Number.POSITIVE_INFINITY;
-  for (const { y } of pieces) {
-    for (const value of y) {
-      if (value > top) top = value;
-      if (value < bottom) bottom = value;
-    }
-  }
+  const extents = pieces.map(({ y }) => extentOf(y));
+  const top = Math.max(...extents.map((e) => e.most));
+  const bottom = Math.min(...extents.map((e) => e.least));
+  const steep = 0.005 * (top - bottom);
   const found: Stretch[] = [];
   for (const { x, y } of pieces) {
-    for (let i = 0; i < y.length;) {
-      let end = i + 1;
-      if (y[i] === top || y[i] === bottom) {
-        while (end < y.length && y[end] === y[i]) end++;
+    for (const extreme of new Set([top, bottom])) {
+      for (let i = y.indexOf(extreme); i >= 0;) {
+        let end = i + 1;
+        while (end < y.length && y[end] === extreme) end++;
         const size = end - i;
         if (size >= 3 && i >= 3 && end + 3 <= y.length) {
           const step = Math.max(Math.abs(y[i] - y[i - 3]), Math.abs(y[end + 2] - y[i]));
-          const steep = 0.005 * (top - bottom);
           if (step > steep && step > 3 * Math.max(noise().resolution, noise().sigma)) {
             found.push({ from: x[i], to: x[end - 1], size });
           }
         }
+        i = y.indexOf(extreme, end);
       }
-      i = end;
     }
   }
-  return found;
+  return found.sort((a, b) => a.from - b.from);
 }
 
 /** Differences that exceed five times those of the same sign within three readings: no part of a smooth change. */
@@ -179,7 +177,8 @@ function jumpsOf({ x, y }: Curve, sigmaOf: () => number): Jump[] {
   // Differences of neighbours never scatter more than the noise itself does, so nothing is missed by this sieve.
   const least = 5 * differenceScatter(y);
   const found: Jump[] = [];
-  if (!(least > 0)) return found;
+  const { leastStep, mostStep } = extentOf(y);
+  if (!(least > 0) || Math.max(mostStep, -leastStep) < least) return found;
   for (let i = 1; i < y.length; i++) {
     const change = y[i] - y[i - 1];
     if (Math.abs(change) < least) continue;

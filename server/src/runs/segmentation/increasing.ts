@@ -1,8 +1,12 @@
+import { extentOf } from '../../analysis/extent';
+
 /**
  * Nodes whose `y` strictly increases along `x` (decreases for `sign` -1): neighbours that do not are pooled into their
  * means, until none is left.
  */
 export function increasing(x: Float64Array, y: Float64Array, sign: number): { x: Float64Array; y: Float64Array } {
+  const steps = extentOf(y);
+  if (steps.finite && (sign > 0 ? steps.leastStep > 0 : steps.mostStep < 0)) return { x, y };
   const n = x.length;
   const meanX = new Float64Array(n);
   const meanY = new Float64Array(n);

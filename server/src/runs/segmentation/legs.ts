@@ -1,3 +1,5 @@
+import { extentOf } from '../../analysis/extent';
+
 /** A stretch between two turns of the temperature: sample indices, both inclusive; a turn belongs to both its legs. */
 export interface Leg {
   readonly from: number;
@@ -34,6 +36,11 @@ export function findLegs(temperature: Float64Array, time: Float64Array | null, r
 
 /** Extremes that are followed by a way back of at least `reversal`, and the direction before the first. */
 function turningPoints(temperature: Float64Array, reversal: number): { at: number[]; direction: 1 | -1 | 0 } {
+  const way = extentOf(temperature);
+  if (way.finite && (way.leastStep >= 0 || way.mostStep <= 0)) {
+    if (!(way.most - way.least >= reversal)) return { at: [], direction: 0 };
+    return { at: [], direction: way.leastStep >= 0 ? 1 : -1 };
+  }
   const at: number[] = [];
   let first: 1 | -1 | 0 = 0;
   let direction = 0;

@@ -3,61 +3,66 @@ import { lineThrough } from './lineThrough';
 /**
  * Value at each sample of the straight line of least squares through the samples within `half` of it (one-sided at the
  * ends). O(n) by running sums, of what one line through all leaves over, about an origin that moves along: exact on
- * straight lines. Fewer than four samples in reach: the sample itself.
+ * straight lines. Fewer than four samples in reach: the sample itself. `every` asks for the values at each so many-th
+ * sample only.
  */
-export function localLine(x: Float64Array, y: Float64Array, half: number): Float64Array {
+export function localLine(x: Float64Array, y: Float64Array, half: number, every = 1): Float64Array {
   const n = x.length;
-  const fitted = new Float64Array(n);
+  const fitted = new Float64Array(Math.ceil(n / every));
   if (n === 0) return fitted;
   const whole = lineThrough(x, y, 0, n - 1);
   const level = whole.at(x[0]);
   const slope = n < 2 || x[n - 1] === x[0] ? 0 : (whole.at(x[n - 1]) - level) / (x[n - 1] - x[0]);
-  const rest = new Float64Array(n);
-  for (let i = 0; i < n; i++) rest[i] = y[i] - (slope * (x[i] - x[0]) + level);
+  const start = x[0];
   let from = 0;
   let to = 0;
   let origin = x[0];
-  // Plain variables, not an object: this runs twice over every reading of a run.
+  // Plain variables, not an object: this runs over every reading of a run.
   let count = 0;
   let sx = 0;
   let sxx = 0;
   let sy = 0;
   let sxy = 0;
-  for (let i = 0; i < n; i++) {
+  for (let i = 0, k = 0; i < n; i += every, k++) {
+    const low = x[i] - half;
+    const high = x[i] + half;
     if (x[i] - origin > 8 * half) {
       origin = x[i];
       count = sx = sxx = sy = sxy = 0;
       for (let j = from; j < to; j++) {
         const dx = x[j] - origin;
+        const rest = y[j] - (slope * (x[j] - start) + level);
         count++;
         sx += dx;
         sxx += dx * dx;
-        sy += rest[j];
-        sxy += dx * rest[j];
+        sy += rest;
+        sxy += dx * rest;
       }
     }
-    for (; to < n && x[to] <= x[i] + half; to++) {
+    for (; to < n && x[to] <= high; to++) {
       const dx = x[to] - origin;
+      const rest = y[to] - (slope * (x[to] - start) + level);
       count++;
       sx += dx;
       sxx += dx * dx;
-      sy += rest[to];
-      sxy += dx * rest[to];
+      sy += rest;
+      sxy += dx * rest;
     }
-    for (; x[from] < x[i] - half; from++) {
+    for (; x[from] < low; from++) {
       const dx = x[from] - origin;
+      const rest = y[from] - (slope * (x[from] - start) + level);
       count--;
       sx -= dx;
       sxx -= dx * dx;
-      sy -= rest[from];
-      sxy -= dx * rest[from];
+      sy -= rest;
+      sxy -= dx * rest;
     }
     const meanX = sx / count;
     const meanY = sy / count;
     const xx = sxx - sx * meanX;
     const xy = sxy - sx * meanY;
     const local = meanY + (xx > 0 ? (xy / xx) * (x[i] - origin - meanX) : 0);
-    fitted[i] = count < 4 ? y[i] : local + slope * (x[i] - x[0]) + level;
+    fitted[k] = count < 4 ? y[i] : local + slope * (x[i] - start) + level;
   }
   return fitted;
 }

@@ -35,14 +35,21 @@ export function passages(temperature: Float64Array, { from, to, direction }: Leg
   const first = new Int32Array(levels).fill(to);
   const last = new Int32Array(levels).fill(from);
   let next = 0;
-  for (let i = from; i <= to && next < levels; i++) {
-    const reached = Math.floor((direction * temperature[i] - base) / step);
-    while (next < levels && next <= reached) first[next++] = i;
+  // Comparing with the next level is a tenth of the work of dividing by the step, which is exact in binary.
+  let level = 0;
+  for (let i = from; i <= to; i++) {
+    const above = direction * temperature[i] - base;
+    if (!(above >= level)) continue;
+    for (; next < levels && level <= above; level = next * step) first[next++] = i;
+    if (next === levels) break;
   }
   next = levels - 1;
-  for (let i = to; i >= from && next >= 0; i--) {
-    const below = Math.ceil((direction * temperature[i] - base) / step);
-    while (next >= 0 && next >= below) last[next--] = i;
+  level = next * step;
+  for (let i = to; i >= from; i--) {
+    const above = direction * temperature[i] - base;
+    if (!(above <= level)) continue;
+    for (; next >= 0 && level >= above; level = next * step) last[next--] = i;
+    if (next < 0) break;
   }
   return { base, levels, first, last };
 }

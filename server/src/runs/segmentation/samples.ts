@@ -1,3 +1,5 @@
+import { extentOf } from '../../analysis/extent';
+
 /** Samples that can be used for segments: finite, time strictly increasing, no lone foreign temperature. */
 export interface Samples {
   readonly time: Float64Array;
@@ -6,12 +8,20 @@ export interface Samples {
   readonly rows: Int32Array | null;
 }
 
+/** A temperature further (K) from both its neighbours may be foreign. */
+const foreign = 5;
+
 /**
  * Keeps what a programme can be read from. A single temperature that lies far outside its neighbours (a placeholder row,
  * a lost digit) is left out: more than 5 K and more than twice their range beyond them.
  */
 export function usableSamples(time: Float64Array, temperature: Float64Array): Samples {
   const n = Math.min(time.length, temperature.length);
+  const clock = extentOf(time);
+  const way = extentOf(temperature);
+  if (time.length === temperature.length && clock.finite && clock.leastStep > 0 && way.finite) {
+    if (way.leastStep >= -foreign && way.mostStep <= foreign) return { time, temperature, rows: null };
+  }
   let count = 0;
   const isUsed = new Uint8Array(n);
   let latest = -Infinity;
@@ -38,7 +48,7 @@ export function isLone(temperature: Float64Array, i: number, n = temperature.len
   const before = i > 0 ? temperature[i - 1] : temperature[i + 1];
   const after = i + 1 < n ? temperature[i + 1] : temperature[i - 1];
   // The usual case first: between or near its neighbours.
-  if (!(Math.abs(value - before) > 5 && Math.abs(value - after) > 5)) return false;
+  if (!(Math.abs(value - before) > foreign && Math.abs(value - after) > foreign)) return false;
   let least = Infinity;
   let most = -Infinity;
   let seen = 0;
@@ -49,7 +59,7 @@ export function isLone(temperature: Float64Array, i: number, n = temperature.len
     most = Math.max(most, temperature[j]);
     seen++;
   }
-  return seen >= 3 && Math.max(least - value, value - most) > Math.max(5, 2 * (most - least));
+  return seen >= 3 && Math.max(least - value, value - most) > Math.max(foreign, 2 * (most - least));
 }
 
 /** Robust standard deviation of the noise of a temperature, from second differences of at most 4000 triples. */
@@ -57,10 +67,10 @@ export function temperatureNoise(temperature: Float64Array): number {
   const n = temperature.length;
   if (n < 8) return 0;
   const step = Math.max(1, Math.floor((n - 2) / 4000));
-  const sizes: number[] = [];
-  for (let i = 1; i + 1 < n; i += step) {
-    sizes.push(Math.abs(temperature[i - 1] - 2 * temperature[i] + temperature[i + 1]));
+  const sizes = new Float64Array(Math.ceil((n - 2) / step));
+  for (let i = 1, k = 0; i + 1 < n; i += step, k++) {
+    sizes[k] = Math.abs(temperature[i - 1] - 2 * temperature[i] + temperature[i + 1]);
   }
-  sizes.sort((a, b) => a - b);
+  sizes.sort();
   return (1.4826 * sizes[sizes.length >> 1]) / Math.sqrt(6);
 }
