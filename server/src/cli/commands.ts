@@ -18,13 +18,15 @@ export interface OptionRecord {
   readonly help: string;
 }
 
-export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff';
+export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff' | 'report';
 
 export const formats = ['text', 'json', 'csv', 'markdown'] as const;
 export type Format = (typeof formats)[number];
 
 /** A revision is A or B where it names one: `HEAD`, a branch, a tag, `HEAD~2`, or `index`. */
 export const diffFormats = ['text', 'json', 'markdown', 'html'] as const;
+
+export const reportFormats = ['html', 'markdown'] as const;
 
 const format: OptionRecord = {
   long: 'format',
@@ -140,6 +142,31 @@ export const commands: readonly CommandRecord[] = [
       output,
     ],
     exit: ['0 nothing moved beyond tolerance', '1 a result moved', '2 bad usage, no such revision or file'],
+  },
+  {
+    name: 'report',
+    summary: 'write everything behind the numbers as one page to print or review',
+    usage: ['report GLOSS... [--date YYYY-MM-DD] [--format FORMAT] [-o FILE]', 'report - [--at PATH]'],
+    examples: [
+      {
+        line: 'thermogloss report b.gloss -o b.html',
+        does: 'one self-contained page: results, figures, how each was made',
+      },
+      { line: 'thermogloss report b.gloss --date 2026-10-05', does: 'issued on that day' },
+    ],
+    options: [
+      {
+        long: 'date',
+        short: null,
+        value: 'YYYY-MM-DD',
+        values: null,
+        help: 'day of issue; without it the report says that it is not issued',
+      },
+      { ...format, values: reportFormats, help: `${reportFormats.join(', ')}; html unless given` },
+      at,
+      output,
+    ],
+    exit: ['0 done', '1 a result failed', '2 bad usage, a file that cannot be read, no match'],
   },
   {
     name: 'format',

@@ -77,11 +77,11 @@ function shown(snapshots: readonly Snapshot[], wish: Wish): string {
 }
 
 /** A method and the gloss of a blank have no numbers of their own; a text that errors left without any is shown. */
-function evaluates(s: Snapshot): boolean {
+export function evaluates(s: Snapshot): boolean {
   return s.results.length > 0 || s.requirements.length > 0 || (s.gloss.tree.role !== 'method' && standingErrors(s));
 }
 
-function hasFailed(s: Snapshot): boolean {
+export function hasFailed(s: Snapshot): boolean {
   const trees = s.method === null ? [s.gloss.tree] : [s.gloss.tree, s.method.tree];
   // A named statement that could not be read is a failed result, though it has no row.
   const broken = trees.some((tree) => tree.statements.some((node) => node.broken && node.name !== null));

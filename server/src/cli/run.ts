@@ -13,6 +13,7 @@ const load: Readonly<Record<CommandName, () => Promise<Command>>> = {
   check: async () => (await import('./check')).check,
   results: async () => (await import('./results')).results,
   diff: async () => (await import('./diff')).diff,
+  report: async () => (await import('./report')).report,
   format: async () => (await import('./format')).formatGlosses,
 };
 

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Host } from '../base/host';
+import type { RunCurves } from '../engine/curves/runCurves';
 import type { Engine } from '../engine/engine';
 import type { Snapshot } from '../engine/snapshot';
 import { isInside, realPath, rootFor } from '../host/root';
@@ -9,6 +10,8 @@ import { isInside, realPath, rootFor } from '../host/root';
 export interface Workspace {
   readonly host: Host;
   evaluate(path: string, text: string): Promise<Snapshot>;
+  /** Curves of a snapshot that came from here; null where it has no run. */
+  curvesOf?(snapshot: Snapshot): RunCurves | null;
 }
 
 /** Gives the workspace that a file belongs to. */
@@ -52,5 +55,6 @@ async function open(folder: string): Promise<Workspace> {
       engine ??= new (await import('../engine/engine')).Engine(host);
       return engine.evaluate(path, text);
     },
+    curvesOf: (snapshot) => engine?.curvesOf(snapshot) ?? null,
   };
 }

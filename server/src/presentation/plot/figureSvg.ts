@@ -24,6 +24,8 @@ export interface FigureOptions {
   /** Ids of lanes in the order to draw them; those not named follow. */
   readonly laneOrder?: readonly string[];
   readonly hiddenLanes?: readonly string[];
+  /** Said of the revision in the caption; absent: the number of the view's. */
+  readonly revision?: string;
   /** Ordinate ranges by lane where they are not those of the data. */
   readonly ordinates?: Readonly<Record<string, Range>>;
 }
@@ -45,7 +47,7 @@ export function figureSvg(
   const colours = typeof options.theme === 'string' ? figureColours[options.theme] : options.theme;
   const lanes = arranged(state.lanes, options.laneOrder ?? [], options.hiddenLanes ?? []);
   const margin = 12;
-  const words = captionLines(state, width - 2 * margin);
+  const words = captionLines(state, width - 2 * margin, options.revision);
   const entries = legendRows(state, width - 2 * margin);
   const below = 26 + captionRow * (words.length + entries.length) + margin;
   const layout = layoutOf({

@@ -8,8 +8,8 @@ export const captionRow = 15;
 const sampleLength = 34;
 
 /** Sample, mass, gas, crucible and rates, the runs laid over, and the revision that is drawn. */
-export function captionLines(state: ViewState, width: number): string[] {
-  const sentences = [state.title, ...state.conditions, revisionWords(state)].filter((s) => s !== '');
+export function captionLines(state: ViewState, width: number, revision = revisionWords(state)): string[] {
+  const sentences = [state.title, ...state.conditions, revision].filter((s) => s !== '');
   return wrapped(`${sentences.join('; ')}.`, fontSize - 1, width);
 }
 
