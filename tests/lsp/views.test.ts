@@ -127,7 +127,7 @@ describe('a view of a gloss', () => {
     const uri = client.open('a.gloss', '');
     await watch(client, uri);
     const state = await next((s) => s.freshness.state === 'empty');
-    assert.equal(state.offers[0].command, 'thermogloss.draftGloss');
+    assert.equal(state.offers[0].command, 'thermogloss.draft');
     const request = {
       generation: { uri, version: 1, revision: 999 },
       curves: [],

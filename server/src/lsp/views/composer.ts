@@ -83,7 +83,7 @@ function offersOf(ground: Ground | null, role: 'run' | 'method', runs: number): 
     return [
       {
         text: 'This gloss names no run yet: write run "FILE", or draft one from a run file.',
-        command: 'thermogloss.draftGloss',
+        command: 'thermogloss.draft',
         argument: '',
       },
     ];
