@@ -21,6 +21,8 @@ describe('the extension', () => {
     const { document } = await openGloss('vq217-1.gloss');
     assert.equal(document.languageId, 'gloss');
     await until('the extension to be active', () => extensions.getExtension(id)!.isActive);
+    // One whose start failed counts as active too, but gives nothing out.
+    assert.notEqual(extensions.getExtension(id)!.exports, undefined);
   });
 
   it('shows results in the text that agree with what was put into the example within 3 u', async () => {

@@ -26,7 +26,7 @@ export async function runSuite(files: readonly SuiteFile[]): Promise<void> {
     };
     runner.on('pass', (test) => add(test, 'passed', null));
     runner.on('pending', (test) => add(test, 'skipped', 'see the test'));
-    runner.on('fail', (test, error: Error) => add(test, 'failed', error.stack ?? String(error)));
+    runner.on('fail', (test, error: Error) => add(test, 'failed', shortStack(error)));
   });
   const extension = extensions.getExtension('thermogloss.thermogloss');
   if (extension === undefined) throw new Error('The extension is not in this editor.');
@@ -38,3 +38,9 @@ export async function runSuite(files: readonly SuiteFile[]): Promise<void> {
 
 /** The launcher tells what happened. */
 class Quiet extends Mocha.reporters.Base {}
+
+/** What went wrong and the lines of the tests that it went through, without those of mocha and the editor. */
+function shortStack(error: Error): string {
+  const lines = (error.stack ?? String(error)).split('\n');
+  return lines.filter((line) => !/^\s+at /.test(line) || /\bContext\d*\.|extension\/dist\//.test(line)).join('\n');
+}
