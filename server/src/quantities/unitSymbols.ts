@@ -11,7 +11,7 @@ export interface UnitSymbol {
 }
 
 /** Symbols that take no prefix. °C carries the offset of the Celsius scale (SI Brochure, 9th ed., 2.3.1). */
-const plain: readonly UnitSymbol[] = [
+export const plain: readonly UnitSymbol[] = [
   { text: '%', factor: 0.01, offset: 0, dimension: dimensions.none },
   { text: 'ppm', factor: 1e-6, offset: 0, dimension: dimensions.none },
   { text: '°C', factor: 1, offset: 273.15, dimension: dimensions.temperature },
@@ -20,7 +20,7 @@ const plain: readonly UnitSymbol[] = [
 ];
 
 /** Symbols that take one of the prefixes; the gram, not the kilogram, so that `kg` is k·g. */
-const prefixed: readonly { readonly text: string; readonly scale: number; readonly dimension: Dimension }[] = [
+export const prefixed: readonly { readonly text: string; readonly scale: number; readonly dimension: Dimension }[] = [
   { text: 'g', scale: -3, dimension: dimensions.mass },
   { text: 'm', scale: 0, dimension: dimensions.length },
   { text: 's', scale: 0, dimension: dimensions.time },
@@ -36,7 +36,7 @@ const prefixed: readonly { readonly text: string; readonly scale: number; readon
 ];
 
 /** SI prefixes of the grammar as powers of ten. */
-const prefixes: readonly (readonly [string, number])[] = [
+export const prefixes: readonly (readonly [string, number])[] = [
   ['', 0],
   ['n', -9],
   ['µ', -6],
