@@ -23,6 +23,10 @@ export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff' | 'rep
 export const formats = ['text', 'json', 'csv', 'markdown'] as const;
 export type Format = (typeof formats)[number];
 
+/** Those of `check`: also annotations of a workflow and SARIF 2.1.0. */
+export const checkFormats = [...formats, 'github', 'sarif'] as const;
+export type CheckFormat = (typeof checkFormats)[number];
+
 /** A revision is A or B where it names one: `HEAD`, a branch, a tag, `HEAD~2`, or `index`. */
 export const diffFormats = ['text', 'json', 'markdown', 'html'] as const;
 
@@ -76,6 +80,8 @@ export const commands: readonly CommandRecord[] = [
     examples: [
       { line: 'thermogloss check "**/*.gloss"', does: 'every gloss below this folder' },
       { line: 'thermogloss check b.gloss --fail-on warning', does: 'warnings fail it too' },
+      { line: 'thermogloss check "**/*.gloss" --format github', does: 'annotations in a workflow, the worst 10 first' },
+      { line: 'thermogloss check "**/*.gloss" --format sarif -o b.sarif', does: 'a log for code scanning' },
     ],
     options: [
       {
@@ -85,7 +91,7 @@ export const commands: readonly CommandRecord[] = [
         values: ['error', 'warning', 'note'],
         help: 'exit with 1 from this severity on: error, warning, note; error unless given',
       },
-      format,
+      { ...format, values: checkFormats, help: `${checkFormats.join(', ')}; text unless given` },
       at,
       output,
     ],

@@ -38,6 +38,11 @@ export class SnapshotTexts {
     return this.text(file).tree.statements.find((s) => s.id === id);
   }
 
+  /** The statement that holds an offset. */
+  statementAt(file: GlossRole, offset: number): StatementNode | undefined {
+    return this.text(file).tree.statements.find((s) => s.span.start <= offset && offset <= s.span.end);
+  }
+
   private text(file: GlossRole): GlossText {
     return file === 'method' && this.snapshot.method !== null ? this.snapshot.method : this.snapshot.gloss;
   }

@@ -1,6 +1,6 @@
 import type { Snapshot } from '../../engine/snapshot';
 import type { Construction, Result, ShapePoint } from '../../evaluation/result';
-import { quantityRecord, type EvaluationKind } from '../../language/vocabulary/quantities';
+import { quantities, quantityRecord, type EvaluationKind } from '../../language/vocabulary/quantities';
 import { blankWords, shortInput } from '../explain';
 import { chosenResults } from '../oneGloss';
 import { fixedNumber, plainNumber } from '../plainNumber';
@@ -36,13 +36,17 @@ export function definitionSections({ snapshot }: ReportInput): ReportSection[] {
 /** A row a result: what the quantity is, after which standard, and what its uncertainty is made of. */
 function meanings(results: readonly Result[]): ReportBlock[] {
   const rows = results.map((r) => {
-    const record = quantityRecord(r.kind as EvaluationKind, r.quantity.replace(/_time$/, ''));
+    const record = isEvaluation(r.kind) ? quantityRecord(r.kind, r.quantity.replace(/_time$/, '')) : null;
     const twin = r.quantity.endsWith('_time') ? ' As a time in its segment.' : '';
     const words = record === null ? 'as the formula says' : `${record.definition}${twin}`;
     return [r.id, words.replaceAll('`', ''), record?.standard ?? '', shares(r)];
   });
   const headers = ['result', 'definition', 'after', 'u is made of'];
   return [{ block: 'table', name: 'Definitions', headers, rows, numbers: [] }];
+}
+
+function isEvaluation(kind: string): kind is EvaluationKind {
+  return Object.hasOwn(quantities, kind);
 }
 
 /** Down to a hundredth of u: below, a share moves u by less than its second digit. */
