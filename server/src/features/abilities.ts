@@ -9,6 +9,8 @@ export interface Abilities {
   readonly completionFormat: TextFormat;
   readonly hoverFormat: TextFormat;
   readonly signatureFormat: TextFormat;
+  /** The tooltip of a hint is asked for when it is looked at. */
+  readonly resolvesHints: boolean;
   /** Parameters as offsets into the label. */
   readonly labelOffsets: boolean;
   /** LSP 3.18: no parameter may be the active one. */
@@ -31,6 +33,7 @@ export const plainClient: Abilities = {
   completionFormat: 'plaintext',
   hoverFormat: 'plaintext',
   signatureFormat: 'plaintext',
+  resolvesHints: false,
   labelOffsets: false,
   noActiveParameter: false,
   disabledActions: false,
@@ -47,6 +50,7 @@ export const fullClient: Abilities = {
   completionFormat: 'markdown',
   hoverFormat: 'markdown',
   signatureFormat: 'markdown',
+  resolvesHints: true,
   labelOffsets: true,
   noActiveParameter: true,
   disabledActions: true,

@@ -13,6 +13,7 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     completionFormat: format(item?.documentationFormat),
     hoverFormat: format(textDocument?.hover?.contentFormat),
     signatureFormat: format(signature?.documentationFormat),
+    resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties.includes('tooltip') === true,
     labelOffsets: signature?.parameterInformation?.labelOffsetSupport === true,
     noActiveParameter: signature?.noActiveParameterSupport === true,
     disabledActions: textDocument?.codeAction?.disabledSupport === true,
