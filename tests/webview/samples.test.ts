@@ -1,7 +1,12 @@
 import assert from 'node:assert/strict';
 import { float64Base64 } from '../../server/src/engine/curves/float64Base64';
 import type { FromView } from '../../server/src/protocol/messages';
-import type { SamplesAnswer, SamplesRequest, ViewState } from '../../server/src/protocol/view';
+import {
+  defaultChoices,
+  type SamplesAnswer,
+  type SamplesRequest,
+  type ViewState,
+} from '../../server/src/protocol/view';
 import { samples } from '../../webview/src/control/samples';
 import { calls } from '../../webview/src/state/calls';
 import { dataRange } from '../../webview/src/geometry/abscissa';
@@ -90,9 +95,9 @@ describe('samples for what is looked at', () => {
     const [first, second] = requests();
     assert.deepEqual([first.generation.revision, second.generation.revision], [1, 2]);
     await reply(second);
-    const before = sampled.blocks;
+    const before = sampled.blocksOf(now);
     await reply(first);
-    assert.equal(sampled.blocks, before);
+    assert.equal(sampled.blocksOf(now), before);
     assert.ok(sampled.hasAll(now, whole(now), 800, []) && !sampled.hasAll(old, whole(old), 800, []));
   });
 
@@ -101,7 +106,22 @@ describe('samples for what is looked at', () => {
     sampled.want(stateOf(1), whole(stateOf(1)), 800, []);
     await reply(requests()[0]);
     sampled.want(stateOf(2), whole(stateOf(2)), 800, []);
-    assert.ok([...sampled.blocks.values()].every((b) => b.drawn.length === 2));
+    assert.ok([...sampled.blocksOf(stateOf(2)).values()].every((b) => b.drawn.length === 2));
+  });
+
+  it('over another abscissa never stand in for those over this one', async () => {
+    const { sampled, requests, reply } = setUp();
+    const [warm, timed] = [stateOf(1), stateOf(2, { choices: { ...defaultChoices, abscissa: 'time' } })];
+    sampled.want(warm, whole(warm), 800, []);
+    await reply(requests()[0]);
+    const before = sampled.blocksOf(warm);
+    sampled.want(timed, whole(timed), 800, []);
+    assert.equal(sampled.blocksOf(timed).size, 0);
+    await reply(requests()[1]);
+    assert.deepEqual(sampled.blocksOf(warm), before);
+    assert.equal(sampled.blocksOf(timed).size, 4);
+    const more = { ...warm, lanes: [...warm.lanes, { ...warm.lanes[0], id: 'difference:mass', curves: [] }] };
+    assert.deepEqual(sampled.blocksOf(more), before, 'a lane more takes nothing from the others');
   });
 
   it('that are refused or lost are asked for again, a few times and later each time, not for ever', async () => {

@@ -18,7 +18,7 @@ import { editing } from './parts/editing';
 import { sheetParts } from './parts/sheetParts';
 import type { Port } from './port';
 import { calls } from './state/calls';
-import { reconciled, type ChoiceSync } from './state/choiceSync';
+import { reconciled, sameChoices, type ChoiceSync } from './state/choiceSync';
 import { freshnessWords } from './state/freshness';
 import { kept as keptAfter, nothingKept, type KeptAction } from './state/kept';
 import { drawsAlike, lastGood } from './state/lastGood';
@@ -34,11 +34,12 @@ const swapPatience = 1500;
 
 /** The curves view in a page. It evaluates nothing: states, samples, readings and edits come and go through the port. */
 export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
-  let kept: KeptView = restored(port.getState()) ?? nothingKept;
+  const own = restored(port.getState());
+  let kept: KeptView = own ?? nothingKept;
   let isFirstKept = true;
   let shown: ViewState | null = null;
   let pending: ViewState | null = null;
-  let choiceSync: ChoiceSync = { choices: kept.choices, awaiting: false };
+  let choiceSync: ChoiceSync = { choices: kept.choices, awaiting: own !== null };
   let freshness: Freshness = { state: 'empty', text: say('waiting'), error: null };
   let connection = { up: true, text: '' };
   let colours: Palette = palette(themeColours(document.body), themeKind(document.body));
@@ -68,15 +69,19 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
     });
   };
 
+  const waitForChoices = (): void => {
+    timers.after(choicePatience, () => {
+      if (choiceSync.awaiting && choiceSync.choices === kept.choices) choiceSync = { ...choiceSync, awaiting: false };
+    });
+  };
+
   const actions: Actions = {
     keep,
     choose(choices) {
       keep({ do: 'choose', choices });
       choiceSync = { choices: kept.choices, awaiting: true };
       port.post({ type: 'choices', choices: kept.choices });
-      timers.after(choicePatience, () => {
-        if (choiceSync.awaiting && choiceSync.choices === kept.choices) choiceSync = { ...choiceSync, awaiting: false };
-      });
+      waitForChoices();
     },
     choices: () => kept.choices,
     select: (statement) => keep({ do: 'select', statement }),
@@ -189,7 +194,7 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
       freshness,
       connection,
       frame: framed,
-      blocks: sampled.blocks,
+      blocks: sampled.blocksOf(shown),
       colours,
       move,
       preview: moving.preview,
@@ -218,14 +223,16 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
     }
   };
 
+  /** What the host keeps for the gloss in view. After a reload the page's own is newer by what was on its way. */
   const takeKept = (message: KeptView): void => {
-    const own = isFirstKept && kept.uri === message.uri ? kept : message;
+    const mine = isFirstKept && kept.uri === message.uri ? kept : message;
     isFirstKept = false;
-    kept = { ...own, pinned: message.pinned };
-    choiceSync = { choices: kept.choices, awaiting: own !== message };
-    if (own !== message && JSON.stringify(own.choices) !== JSON.stringify(message.choices)) {
+    kept = { ...mine, pinned: message.pinned };
+    choiceSync = { choices: kept.choices, awaiting: mine !== message };
+    if (mine !== message && !sameChoices(mine.choices, message.choices)) {
       port.post({ type: 'choices', choices: kept.choices });
     }
+    waitForChoices();
     port.setState(kept);
     parts.scrollTo(kept.scroll);
     redraw();
@@ -272,6 +279,8 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
   window.addEventListener('pagehide', () => keepSoon.now());
   document.addEventListener('visibilitychange', () => keepSoon.now());
   parts.onScroll((top) => keep({ do: 'scroll', top }));
+  parts.scrollTo(kept.scroll);
+  waitForChoices();
   redraw();
   port.post({ type: 'ready' });
 }

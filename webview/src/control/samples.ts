@@ -4,9 +4,12 @@ import { noBlocks, suffices, withAnswer, type Asked, type CurveBlocks } from '..
 import { isOf, type Calls } from '../state/calls';
 import type { Timers } from '../state/timers';
 
+type Blocks = ReadonlyMap<string, CurveBlocks>;
+
 /** Samples for what is looked at: one request at a time, each for the newest wish; answers of older pictures are dropped. */
 export interface Samples {
-  readonly blocks: ReadonlyMap<string, CurveBlocks>;
+  /** What there is to draw of a picture: also samples of an older one of its kind (gloss, abscissa, units). */
+  blocksOf(state: ViewState): Blocks;
   /** Asks for what `state` lacks to be drawn in `visible` over so many pixel columns; does nothing while one is out. */
   want(state: ViewState, visible: Range, columns: number, hiddenLanes: readonly string[]): void;
   /** Whether every shown curve is here, closely enough, for this very state. */
@@ -20,7 +23,18 @@ const patience = 4000;
 const again = 350;
 
 export function samples(calls: Calls, timers: Timers, arrived: () => void): Samples {
-  let blocks: ReadonlyMap<string, CurveBlocks> = new Map();
+  let store: Blocks = new Map();
+  let seen: { readonly state: ViewState; readonly store: Blocks; readonly blocks: Blocks } | null = null;
+  const blocksOf = (state: ViewState): Blocks => {
+    if (seen?.state !== state || seen.store !== store) {
+      const found = [...curveKeys(state)].flatMap(([id, key]) => {
+        const one = store.get(key);
+        return one === undefined ? [] : [[id, one] as const];
+      });
+      seen = { state, store, blocks: new Map(found) };
+    }
+    return seen.blocks;
+  };
   let out: SamplesRequest | null = null;
   let resting = false;
   let failures = { revision: -1, count: 0 };
@@ -31,17 +45,24 @@ export function samples(calls: Calls, timers: Timers, arrived: () => void): Samp
   const lacking = (state: ViewState, visible: Range, columns: number, hidden: readonly string[]): string[] => {
     const perPixel = (visible.to - visible.from) / columns;
     const { revision } = state.generation;
+    const blocks = blocksOf(state);
     return shown(state, hidden).filter((id) => !suffices(blocks.get(id) ?? noBlocks, visible, perPixel, revision));
   };
 
-  const ask = (generation: Generation, request: SamplesRequest, asked: Asked): void => {
+  const ask = (state: ViewState, request: SamplesRequest, asked: Asked): void => {
+    const { generation } = state;
     out = request;
     const isMine = (): boolean => out === request;
     const settle = (answer: SamplesAnswer | null): void => {
       if (!isMine()) return;
       out = null;
-      if (answer !== null && isOf(answer, generation)) blocks = withAnswer(blocks, answer, asked);
-      else rest(generation.revision);
+      if (answer !== null && isOf(answer, generation)) {
+        const keys = curveKeys(state);
+        const next = withAnswer(blocksOf(state), answer, asked);
+        const mine = [...next].map(([id, block]) => [keys.get(id) ?? id, block] as const);
+        const others = [...store].filter(([key]) => mine.every(([other]) => other !== key));
+        store = limited(new Map([...others, ...mine]), mine.length);
+      } else rest(generation.revision);
       arrived();
     };
     timers.after(patience, () => settle(null));
@@ -60,9 +81,7 @@ export function samples(calls: Calls, timers: Timers, arrived: () => void): Samp
   };
 
   return {
-    get blocks() {
-      return blocks;
-    },
+    blocksOf,
     want(state, visible, columns, hidden) {
       const { generation } = state;
       const isNew = out !== null && !sameGeneration(out.generation, generation);
@@ -80,19 +99,21 @@ export function samples(calls: Calls, timers: Timers, arrived: () => void): Samp
         const perPixel = (visible.to - visible.from) / columns;
         const pixels = Math.ceil((range.to - range.from) / perPixel);
         ask(
-          generation,
+          state,
           { generation, curves: needed, abscissa, ...range, pixels },
           { generation, range, perPixel, isWhole: false },
         );
         return;
       }
-      const whole = shown(state, hidden).filter((id) => blocks.get(id)?.whole?.revision !== generation.revision);
+      const whole = shown(state, hidden).filter(
+        (id) => blocksOf(state).get(id)?.whole?.revision !== generation.revision,
+      );
       const wanted = isWide && needed.length > 0 ? needed : whole;
       if (wanted.length === 0) return;
       const perPixel = Math.min(data.to - data.from, isWide ? visible.to - visible.from : Infinity) / columns;
       const pixels = Math.ceil((loose.to - loose.from) / perPixel);
       ask(
-        generation,
+        state,
         { generation, curves: wanted, abscissa, ...loose, pixels },
         { generation, range: loose, perPixel, isWhole: true },
       );
@@ -104,6 +125,21 @@ export function samples(calls: Calls, timers: Timers, arrived: () => void): Samp
       failures = { revision: -1, count: 0 };
     },
   };
+}
+
+/**
+ * What the samples of a curve belong to: its gloss, the abscissa, the unit. With another of these they must not stand in
+ * for it, not for a moment.
+ */
+function curveKeys({ generation, choices, lanes }: ViewState): ReadonlyMap<string, string> {
+  const key = (unit: string, id: string): string => JSON.stringify([generation.uri, choices.abscissa, unit, id]);
+  return new Map(lanes.flatMap((lane) => lane.curves.map((curve) => [curve.id, key(lane.unit, curve.id)])));
+}
+
+/** The last of them, about three pictures' worth: what comes back from time to temperature is there at once. */
+function limited(all: Blocks, perPicture: number): Blocks {
+  const most = Math.max(60, 3 * perPicture);
+  return all.size <= most ? all : new Map([...all].slice(all.size - most));
 }
 
 function sameGeneration(a: Generation, b: Generation): boolean {

@@ -38,6 +38,14 @@ export function pointerInput(surface: HTMLElement, rubber: HTMLElement, outside:
     surface.dataset.zone = zone.kind;
     if (event.buttons === 0) outside.hover(zone.kind === 'lane' ? frame.xScale.value(x) : null);
   });
+  let wasDrag = false;
+  surface.addEventListener('click', (event) => {
+    const frame = outside.frame();
+    const zone = frame === null ? null : zoneAt(frame, place(event));
+    // The second press of a double click shows all data; it is no second visit.
+    if (frame === null || zone?.kind !== 'lane' || wasDrag || event.detail > 1) return;
+    outside.click(zone.lane.lane.id, frame.xScale.value(place(event).x));
+  });
   surface.addEventListener('pointerleave', () => outside.hover(null));
   surface.addEventListener('pointerdown', (event) => {
     const frame = outside.frame();
@@ -61,8 +69,7 @@ export function pointerInput(surface: HTMLElement, rubber: HTMLElement, outside:
       rubber.hidden = true;
       if (e.type === 'pointercancel') return;
       if (hasMoved) drag.end(place(e));
-      // The second press of a double click shows all data; it is no second visit.
-      else if (zone.kind === 'lane' && event.detail < 2) outside.click(zone.lane.lane.id, frame.xScale.value(start.x));
+      wasDrag = hasMoved;
     };
     surface.addEventListener('pointermove', move);
     surface.addEventListener('pointerup', stop);

@@ -66,9 +66,9 @@ window.acquireVsCodeApi = () => ({
 function answer(message: FromView): void {
   switch (message.type) {
     case 'ready':
-      fake.send({ type: 'preferences', exportTheme: 'light' });
-      fake.send({ type: 'state', state: fake.state });
-      return;
+      return begin();
+    case 'kept':
+      return sessionStorage.setItem('told', JSON.stringify(message.kept));
     case 'choices':
       return fake.update(chosen(message.choices));
     case 'samples':
@@ -85,6 +85,18 @@ function answer(message: FromView): void {
     default:
       return;
   }
+}
+
+/** As the client does: what it was told is given back, and the state is drawn with it. */
+function begin(): void {
+  fake.send({ type: 'preferences', exportTheme: 'light' });
+  const told = JSON.parse(sessionStorage.getItem('told') ?? 'null') as KeptView | null;
+  if (told !== null) {
+    fake.send({ type: 'kept', kept: told });
+    fake.send({ type: 'pinned', pinned: told.pinned });
+    fake.state = { ...fake.state, ...chosen(told.choices) };
+  }
+  fake.send({ type: 'state', state: fake.state });
 }
 
 /** Parts, overlays, abscissa and units as chosen; a unit is a factor of the first. */

@@ -8,8 +8,8 @@ export interface Drawn {
 }
 
 /**
- * Samples of one part between two places, at most four a pixel column (first, least, greatest, last), ascending; all
- * where there are no more. Written the plain way, apart from the program's own.
+ * Samples of one part between two places, at most four a pixel column (first, least, greatest, last), ascending, with one
+ * neighbour on either side; all where there are no more. Written the plain way, apart from the program's own.
  */
 export function drawnSamples(
   part: FakePart,
@@ -21,12 +21,29 @@ export function drawnSamples(
 ): Drawn {
   const xs = abscissa === 'time' ? part.time : part.temperature;
   const ys = part.lanes[lane];
-  const all = [...xs.keys()].filter((i) => xs[i] >= from && xs[i] <= to).sort((a, b) => xs[a] - xs[b]);
-  if (all.length <= 4 * pixels) return { x: all.map((i) => xs[i]), y: all.map((i) => ys[i]), complete: true };
+  const order = ascending(xs);
+  const all: number[] = [];
+  let before: number[] = [];
+  let after: number[] = [];
+  for (const i of order) {
+    if (xs[i] < from) before = [i];
+    else if (xs[i] <= to) all.push(i);
+    else {
+      after = [i];
+      break;
+    }
+  }
+  const answer = (inside: readonly number[], complete: boolean): Drawn => {
+    const kept = [...before, ...inside, ...after];
+    return { x: kept.map((i) => xs[i]), y: kept.map((i) => ys[i]), complete };
+  };
+  if (all.length <= 4 * pixels) return answer(all, true);
   const columns = new Map<number, number[]>();
   for (const i of all) {
     const column = Math.min(pixels - 1, Math.floor(((xs[i] - from) / (to - from)) * pixels));
-    columns.set(column, [...(columns.get(column) ?? []), i]);
+    const list = columns.get(column);
+    if (list === undefined) columns.set(column, [i]);
+    else list.push(i);
   }
   const kept = [...columns.values()].flatMap((column) => {
     const least = column.reduce((a, b) => (ys[b] < ys[a] ? b : a));
@@ -34,7 +51,19 @@ export function drawnSamples(
     const wanted = new Set([column[0], least, greatest, column[column.length - 1]]);
     return column.filter((i) => wanted.has(i));
   });
-  return { x: kept.map((i) => xs[i]), y: kept.map((i) => ys[i]), complete: false };
+  return answer(kept, false);
+}
+
+const orders = new WeakMap<Float64Array, number[]>();
+
+/** Places of the samples in ascending order, found once. */
+function ascending(xs: Float64Array): number[] {
+  let order = orders.get(xs);
+  if (order === undefined) {
+    order = [...xs.keys()].sort((a, b) => xs[a] - xs[b]);
+    orders.set(xs, order);
+  }
+  return order;
 }
 
 /** Little-endian Float64 in base64. */
