@@ -1,6 +1,7 @@
 import type { PlacedFinding, Snapshot } from '../../engine/snapshot';
 import { limitText } from '../../findings/page';
 import { isFindingCode, settableLimit } from '../../findings/table';
+import { writeRange } from '../../language/writing/amounts';
 import { placeOf } from '../findings';
 import { inTextOrder } from '../order';
 import { SnapshotTexts, statementsOf } from '../statements';
@@ -61,10 +62,7 @@ export function deviationsSection(snapshot: Snapshot): ReportSection {
     return [s.code, s.limit.text, usual === null ? '' : limitText(usual), file, s.reason];
   });
   add('Limits of findings changed', ['finding', 'limit', 'usual', 'in', 'because'], rules, 'No limit is changed.');
-  const masks = statementsOf(snapshot, 'mask').map(({ statement: s }) => [
-    `${s.range.from.text}..${s.range.to.text}`,
-    s.reason,
-  ]);
+  const masks = statementsOf(snapshot, 'mask').map(({ statement: s }) => [writeRange(s.range, 'written'), s.reason]);
   add('Data taken out of every fit', ['range', 'because'], masks, 'No data are masked.');
   return { title: 'Decided otherwise than by method and defaults', blocks };
 }

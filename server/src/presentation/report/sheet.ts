@@ -15,7 +15,7 @@ ul { margin: .4rem 0; padding-left: 1.2rem; } li { overflow-wrap: anywhere; }
 table { border-collapse: collapse; width: 100%; margin: .6rem 0; font-size: .87em; }
 caption { text-align: left; font-weight: 600; padding-bottom: .2rem; }
 th, td { padding: .2rem .5rem .2rem 0; text-align: left; vertical-align: top; border-bottom: 1px solid #ccc; overflow-wrap: break-word; }
-td { overflow-wrap: anywhere; }
+td { overflow-wrap: anywhere; min-width: 3.6rem; }
 th { border-bottom-color: #1a1a1a; }
 .number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
 figure { margin: 1rem 0; break-inside: avoid; } figure svg { width: 100%; height: auto; display: block; }
