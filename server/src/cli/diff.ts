@@ -65,9 +65,10 @@ export function toleranceOf(text: string | undefined): Tolerance {
   let { fraction } = defaultTolerance;
   const floors = new Map<string, number>();
   for (const part of text.split(',')) {
-    const [left, right] = part.split('=');
-    const value = Number(right ?? left);
-    if (!(value >= 0) || (right ?? left).trim() === '') {
+    const [left, right, ...more] = part.split('=');
+    const written = (right ?? left).trim();
+    const value = Number(written);
+    if (!(value >= 0 && value < Infinity) || written === '' || left.trim() === '' || more.length > 0) {
       throw new BadUsage(`--tolerance ${part}: write NAME=NUMBER, or the fraction of the combined uncertainty alone`);
     }
     if (right === undefined) fraction = value;

@@ -35,7 +35,7 @@ export async function wantedOf(
     else if (isPath || /[*?[\]{}()!]/.test(word)) paths.push(word);
     else if (repository === null)
       throw new Trouble(`there is no file ${word}, and no repository here to hold a revision`);
-    else throw new Trouble(`${word} is neither a revision nor a file`);
+    else throw new Trouble(`${word} is neither a revision nor a file${await beyondShallow(repository)}`);
   }
   paths.push(...(afterDashes ?? []));
   if (revisions.length === 0 && paths.length === 2 && comparable(paths, cwd)) {
@@ -44,6 +44,11 @@ export async function wantedOf(
   if (repository === null)
     throw new Trouble('there is no git repository here; name two glosses, folders or results files');
   return { kind: 'revisions', from: revisions[0] ?? 'HEAD', to: revisions[1] ?? null, paths };
+}
+
+/** An older revision may exist beyond the end of a shallow clone. */
+async function beyondShallow(repository: Repository): Promise<string> {
+  return (await repository.shallow()) ? '; this clone is shallow, and `git fetch --unshallow` fetches the rest' : '';
 }
 
 async function namesRevision(word: string, repository: Repository | null): Promise<boolean> {

@@ -126,7 +126,7 @@ export class Repository {
   }
 
   async source(of: string | 'index', label: string): Promise<FileSource> {
-    return new TreeSource(this, of === 'index' ? 'index' : of, label, await this.tree(of), await this.shallow());
+    return new TreeSource(this, of === 'index' ? 'index' : of, label, await this.tree(of));
   }
 }
 
@@ -139,7 +139,6 @@ class TreeSource implements FileSource {
     private readonly of: string,
     readonly label: string,
     private readonly ids: ReadonlyMap<string, string>,
-    private readonly shallow: boolean,
   ) {}
 
   contentId(path: string): Promise<string | null> {
@@ -152,12 +151,12 @@ class TreeSource implements FileSource {
     if (id === undefined) return { ok: false, reason: 'missing', message: `there is no file ${name} in ${this.label}` };
     const bytes = await this.repository.blob(id);
     if (bytes === null) {
-      const fetch = this.shallow ? 'git fetch --unshallow' : `git fetch origin ${this.of}`;
-      const message = `the content of ${name} in ${this.label} is not in this clone; \`${fetch}\` fetches it`;
+      // Fetching the commit again would bring nothing: the clone has it, and its filter would leave the content out anew.
+      const message = `the content of ${name} in ${this.label} is not in this clone; \`git fetch --refetch --no-filter\` fetches it`;
       return { ok: false, reason: 'unreadable', message };
     }
     if (isPointer(bytes)) {
-      const message = `${name} in ${this.label} is a pointer to large-file storage; \`git lfs fetch origin ${this.of}\` fetches it`;
+      const message = `the content of ${name} in ${this.label} is a pointer to large-file storage; \`git lfs fetch origin ${this.of}\` fetches it`;
       return { ok: false, reason: 'unreadable', message };
     }
     return { ok: true, bytes };

@@ -46,7 +46,7 @@ export class SourceHost implements Host, Turnable {
     const file = await source.read(at);
     if (!file.ok) return file;
     if (isPointer(file.bytes)) {
-      const message = `${this.display(at)} is a pointer to large-file storage; \`git lfs pull\` fetches its content`;
+      const message = `the content of ${this.display(at)} is a pointer to large-file storage; \`git lfs pull\` fetches its content`;
       return { ok: false, reason: 'unreadable', message };
     }
     const { bytes } = file;

@@ -99,7 +99,8 @@ function remarkOf(from: ComparedResult, to: ComparedResult): string | null {
 
 /** At least one side has no value though it did not fail: not detected, or a sum's part. */
 function wordless(from: ComparedResult, to: ComparedResult): Pick<DiffRow, 'status' | 'remark'> {
-  const same = from.state === to.state && from.unit === to.unit && close(from.limit, to.limit);
+  const same =
+    from.value === to.value && from.state === to.state && from.unit === to.unit && close(from.limit, to.limit);
   if (same) return { status: 'equal', remark: null };
   return { status: 'changed', remark: `${valueWords(from)} before, ${valueWords(to)} now` };
 }
