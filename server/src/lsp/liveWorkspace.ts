@@ -102,7 +102,12 @@ export class LiveWorkspace implements Workspace {
   refreshAll(): void {
     this.glossPaths = null;
     this.documents.clear();
-    for (const { uri } of this.texts.all()) this.evaluations.changed(uri, this.settings(uri).refresh !== 'manual');
+    for (const { uri, text } of this.texts.all()) {
+      // With other root folders it may belong to another project.
+      const path = this.outside.pathOf(uri);
+      if (path !== null) this.outside.project(path).setText(path, text);
+      this.evaluations.changed(uri, this.settings(uri).refresh !== 'manual');
+    }
   }
 
   setSettings(uri: string, settings: Settings): void {

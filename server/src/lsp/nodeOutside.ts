@@ -12,15 +12,18 @@ import { realTimers } from './timers';
 export class NodeOutside implements Outside {
   readonly timers = realTimers;
   readonly revisions = new RevisionsBeside(realTimers);
+  /** The longest first: of nested roots the inner one holds its files. */
   private roots: readonly string[] = [];
+  /** Where new texts without a file stand, so that they can name the files there; without any, where no file is. */
+  private newTexts = '/untitled';
   private readonly projects = new Map<string, OpenProject>();
 
   setRoots(folders: readonly string[]): void {
-    // The longest first: of nested roots the inner one holds its files.
-    this.roots = folders
-      .map((uri) => this.pathOf(uri))
-      .filter((path) => path !== null)
-      .sort((a, b) => b.length - a.length);
+    const paths = folders
+      .map((uri) => this.pathOf(uri)?.replace(/(.)\/$/, '$1') ?? null)
+      .filter((path) => path !== null);
+    this.newTexts = paths[0] ?? '/untitled';
+    this.roots = [...paths].sort((a, b) => b.length - a.length);
   }
 
   project(path: string): OpenProject {
@@ -46,11 +49,14 @@ export class NodeOutside implements Outside {
         return null;
       }
     }
-    // A new text without a file stands in the first folder, so that it can name the files there.
-    if (uri.startsWith('untitled:') && this.roots.length > 0) {
-      return `${this.roots[this.roots.length - 1]}/${uri.slice('untitled:'.length).split('/').pop()}`;
-    }
-    return null;
+    if (!uri.startsWith('untitled:')) return null;
+    const named = decoded(uri.slice('untitled:'.length));
+    // Where the editor knows already what file it will become, that is its place.
+    return named === null
+      ? null
+      : named.startsWith('/')
+        ? this.pathOf(`file://${encodeURI(named)}`)
+        : `${this.newTexts}/${named}`;
   }
 
   uriOf(path: string): string {
@@ -64,5 +70,13 @@ export class NodeOutside implements Outside {
 
   glossFiles(): Promise<readonly string[]> {
     return glossFilesBelow(this.roots);
+  }
+}
+
+function decoded(text: string): string | null {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return null;
   }
 }

@@ -3,7 +3,7 @@ import type { TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver-type
 import { writeText } from '../../language/writing/writeText';
 import type { GlossText, Workspace } from '../workspace';
 import { fileNamesIn, type FileName } from './fileNames';
-import { folderOf, inFolder, relativePath } from './paths';
+import { absolutePath, folderOf, inFolder, relativePath } from './paths';
 
 /** A file or folder about to be moved or renamed. */
 export interface Move {
@@ -42,7 +42,7 @@ function fileAfter(host: Host, text: GlossText, named: FileName, moved: (path: s
   const path = moved(text.path);
   const target = moved(host.resolve(text.path, named.file));
   if (host.resolve(path, named.file) === target) return null;
-  if (/^(?:\/|[A-Za-z]:)/.test(named.file)) return target;
+  if (/^(?:\/|[A-Za-z]:)/.test(named.file)) return absolutePath(target);
   const way = relativePath(folderOf(path), target);
   return named.file.startsWith('./') && !way.startsWith('.') ? `./${way}` : way;
 }

@@ -1,6 +1,23 @@
 import type { Host } from '../../base/host';
 
-/** Paths of a host: absolute, with `/`. */
+/** Paths of a host: absolute, with `/`. Where files come through the client they are URIs, with their names escaped. */
+const uri = /^[a-z][a-z0-9+.-]+:\/\//i;
+
+/** A path, or a part of one, as people write it. */
+function plain(path: string, part: string): string {
+  if (!uri.test(path)) return part;
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
+
+/** An absolute path as a gloss can name it. */
+export function absolutePath(path: string): string {
+  return plain(path, path.replace(/^[a-z][a-z0-9+.-]+:\/\/[^/]*/i, ''));
+}
+
 export function folderOf(path: string): string {
   const at = path.lastIndexOf('/');
   if (at < 0) return '';
@@ -9,7 +26,7 @@ export function folderOf(path: string): string {
 }
 
 export function nameOf(path: string): string {
-  return path.slice(path.lastIndexOf('/') + 1);
+  return plain(path, path.slice(path.lastIndexOf('/') + 1));
 }
 
 export function inFolder(folder: string, name: string): string {
@@ -24,7 +41,7 @@ export function relativePath(folder: string, to: string): string {
   if ((drives.test(from[0] ?? '') || drives.test(way[0] ?? '')) && from[0] !== way[0]) return to;
   let shared = 0;
   while (shared < from.length && shared < way.length - 1 && from[shared] === way[shared]) shared += 1;
-  return [...from.slice(shared).map(() => '..'), ...way.slice(shared)].join('/');
+  return [...from.slice(shared).map(() => '..'), ...way.slice(shared).map((part) => plain(to, part))].join('/');
 }
 
 /** Whether a file is there, told by the names in its folder: what it holds is not read. */
