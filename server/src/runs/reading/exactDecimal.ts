@@ -5,53 +5,38 @@ export const exactPowers = Float64Array.from({ length: 23 }, (_, k) => Number(`1
 const splitter = 134217729;
 
 /**
- * The double nearest to (`head`·10^`tailDigits` + `tail`)·10^`exponent`, or NaN where this arithmetic cannot prove which
- * double that is (the caller then takes the slow way).
+ * The double nearest to the integer of `digits` digits (16 to 19) over 10^`places`, or NaN where this arithmetic cannot
+ * prove which double that is (the caller then takes the slow way).
  *
- * `head` < 10^15 and `tail` < 10^`tailDigits` ≤ 10^4 are integers, |`exponent`| ≤ 22. The value is computed as an
- * unevaluated sum of two doubles with a bound on its error; rounding is monotone, so when both ends of the error
- * interval round to the same double, that double is correctly rounded. Up to 15 digits one multiplication or division
- * by an exact power is correct by itself (Clinger, PLDI 1990) and needs none of this.
+ * The integer comes in parts: `upper` its first nine digits, `lower` its next seven to nine, `last` the nineteenth (0 where
+ * there is none); `places` is 0 to 22. The value is computed as an unevaluated sum of two doubles with a bound on its
+ * error; rounding is monotone, so when both ends of the error interval round to the same double, that double is correctly
+ * rounded. Up to 15 digits one division by an exact power is correct by itself (Clinger, PLDI 1990) and needs none of
+ * this. One short function without others in it: it is called for every second number of many files, and numbers that go
+ * from function to function are stored apart.
  */
-export function nearestDouble(head: number, tail: number, tailDigits: number, exponent: number): number {
-  // The integer of up to 19 digits as high + low, exactly.
-  const scale = exactPowers[tailDigits];
-  const product = head * scale;
-  const productRest = productError(head, scale, product);
+export function nearestDouble(upper: number, lower: number, last: number, digits: number, places: number): number {
+  // The integer as high + low, exactly: products of 15 and at most 34 bits, then two sums with their rests.
+  const scale = exactPowers[digits - 9];
+  const tail = digits === 19 ? lower * 10 + last : lower;
+  const large = (upper >>> 15) * 32768 * scale;
+  const small = (upper & 32767) * scale;
+  const product = large + small;
   const high = product + tail;
-  const carried = high - product;
-  const low = product - (high - carried) + (tail - carried) + productRest;
+  const low = small - (product - large) + (tail - (high - product));
 
-  const power = exactPowers[exponent < 0 ? -exponent : exponent];
-  let value: number;
-  let rest: number;
-  let bound: number;
-  if (exponent < 0) {
-    value = high / power;
-    const back = value * power;
-    const backRest = productError(value, power, back);
-    const left = high - back - backRest + low;
-    rest = left / power;
-    bound = (Math.abs(high - back) + Math.abs(backRest) + Math.abs(low)) / power;
-  } else {
-    value = high * power;
-    const valueRest = productError(high, power, value);
-    rest = valueRest + low * power;
-    bound = Math.abs(valueRest) + Math.abs(low * power);
-  }
-  // Each of the few operations above is off by at most 2^-53 of a term in `bound`; 2^-48 is far more than their sum.
-  bound *= 3.552713678800501e-15;
+  const power = exactPowers[places];
+  const value = high / power;
+  // `value * power` as two doubles (Dekker's product), to see what the quotient leaves over.
+  const valueHigh = splitter * value - (splitter * value - value);
+  const valueLow = value - valueHigh;
+  const powerHigh = splitter * power - (splitter * power - power);
+  const powerLow = power - powerHigh;
+  const back = value * power;
+  const backRest = valueLow * powerLow - (back - valueHigh * powerHigh - valueLow * powerHigh - valueHigh * powerLow);
+  const rest = (high - back - backRest + low) / power;
+  // Each of the few operations above is off by at most 2^-53 of one of these terms; 2^-48 is far more than their sum.
+  const bound = ((Math.abs(high - back) + Math.abs(backRest) + Math.abs(low)) / power) * 3.552713678800501e-15;
   const above = value + (rest + bound);
   return above === value + (rest - bound) ? above : NaN;
-}
-
-/** `a * b` minus its rounded value `product`, exactly. */
-function productError(a: number, b: number, product: number): number {
-  const aScaled = splitter * a;
-  const aHigh = aScaled - (aScaled - a);
-  const aLow = a - aHigh;
-  const bScaled = splitter * b;
-  const bHigh = bScaled - (bScaled - b);
-  const bLow = b - bHigh;
-  return aLow * bLow - (product - aHigh * bHigh - aLow * bHigh - aHigh * bLow);
 }

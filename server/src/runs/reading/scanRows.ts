@@ -81,19 +81,21 @@ export function scanRows(
           negative = true;
           c = bytes[++at];
         } else if (c === PLUS) c = bytes[++at];
-        // Digits 1 to 15 go to head, 16 to 19 to tail, exactly; further ones only count (`many`).
-        let head = 0;
-        let tail = 0;
+        // Digits 1 to 9, 10 to 18 and 19 as integers, which are fast and never stored apart; further ones only count.
+        let upper = 0;
+        let lower = 0;
+        let last = 0;
         let digits = 0;
         let exponent = 0;
         const whole = at;
         let d = c - 48;
         while (d >= 0 && d <= 9) {
-          if (digits < 15) {
-            head = head * 10 + d;
-            if (head > 0) digits++;
+          if (digits < 9) {
+            upper = (Math.imul(upper, 10) + d) | 0;
+            if (upper !== 0) digits++;
           } else {
-            if (digits < 19) tail = tail * 10 + d;
+            if (digits < 18) lower = (Math.imul(lower, 10) + d) | 0;
+            else if (digits === 18) last = d;
             digits++;
           }
           d = (c = bytes[++at]) - 48;
@@ -103,11 +105,12 @@ export function scanRows(
           const fraction = at + 1;
           d = (c = bytes[++at]) - 48;
           while (d >= 0 && d <= 9) {
-            if (digits < 15) {
-              head = head * 10 + d;
-              if (head > 0) digits++;
+            if (digits < 9) {
+              upper = (Math.imul(upper, 10) + d) | 0;
+              if (upper !== 0) digits++;
             } else {
-              if (digits < 19) tail = tail * 10 + d;
+              if (digits < 18) lower = (Math.imul(lower, 10) + d) | 0;
+              else if (digits === 18) last = d;
               digits++;
             }
             d = (c = bytes[++at]) - 48;
@@ -161,9 +164,10 @@ export function scanRows(
         }
         let value: number;
         if (digits <= 15 && exponent >= -22 && exponent <= 22) {
-          value = exponent < 0 ? head / exactPowers[-exponent] : head * exactPowers[exponent];
-        } else if (digits <= 19 && exponent >= -22 && exponent <= 22) {
-          value = nearestDouble(head, tail, digits - 15, exponent);
+          value = digits <= 9 ? upper : upper * exactPowers[digits - 9] + lower;
+          value = exponent < 0 ? value / exactPowers[-exponent] : value * exactPowers[exponent];
+        } else if (digits <= 19 && exponent >= -22 && exponent <= 0) {
+          value = nearestDouble(upper, lower, last, digits, -exponent);
           if (value !== value) value = slowNumber(bytes, cell, end, negative);
         } else value = slowNumber(bytes, cell, end, negative);
         if (value === Infinity) {
