@@ -153,7 +153,8 @@ function statedDirection(
   return { way: 'up', why: 'assumed: the file does not say; confirm or turn round', assumed: true };
 }
 
-function proposalText(proposal: Proposal): string {
+/** A proposal as a statement, with what it is behind it. */
+export function proposalText(proposal: Proposal): string {
   const segment = ` in ${proposal.segment}`;
   const comment = `  # ${proposal.comment}`;
   if (proposal.kind === 'residue') return `residue ${proposal.name} at end of ${proposal.segment}${comment}`;

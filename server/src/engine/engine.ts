@@ -22,7 +22,7 @@ import { evaluateStatements } from '../evaluation/evaluateStatements';
 import { levelEdges, type LevelEdge } from '../evaluation/levelEdges';
 import type { PreparedRun } from '../evaluation/preparedRun';
 import { prepareRun } from '../evaluation/prepareRun';
-import { proposeWindows, type ProposedWindow } from '../evaluation/proposeWindows';
+import { proposeWindows, type ProposedStatements } from '../evaluation/proposeWindows';
 import { BoundedMemo } from './boundedMemo';
 import { curvesOfRun } from './curves/curvesOfRun';
 import type { RunCurves } from './curves/runCurves';
@@ -37,8 +37,7 @@ const memoEntries = 4000;
 const readingEntries = 32;
 
 /** What a run proposes for its gloss. */
-export interface RunProposals {
-  readonly windows: readonly ProposedWindow[];
+export interface RunProposals extends ProposedStatements {
   readonly segments: readonly Segment[];
 }
 
@@ -151,11 +150,11 @@ export class Engine {
     const work = await this.working(path, text, cancellation);
     if (work === null) return null;
     const { run } = work;
-    const windows = remembered(this.memo, `proposals ${run.key}`, () => {
+    const proposed = remembered(this.memo, `proposals ${run.key}`, () => {
       this.counters.add('proposals');
       return proposeWindows(run);
     });
-    return { windows, segments: run.segments };
+    return { ...proposed, segments: run.segments };
   }
 
   /** The nearest level ground beside the written ends of a statement's window; empty where that is no question. */

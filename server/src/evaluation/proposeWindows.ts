@@ -13,14 +13,24 @@ export interface ProposedWindow {
   readonly around: { readonly text: string; readonly found: ResultWindow } | null;
 }
 
+/** What a run shows: windows to evaluate, and where the mass left is read. */
+export interface ProposedStatements {
+  readonly windows: readonly ProposedWindow[];
+  readonly residue: Extract<Proposal, { kind: 'residue' }> | null;
+}
+
 /**
- * The windows a run proposes (`proposeEvaluations`), each step's and peak's also as an `around` rule where that rule
+ * What a run proposes (`proposeEvaluations`), each step's and peak's also as an `around` rule where that rule
  * finds both ends. What is proposed is there to be looked at and changed.
  */
-export function proposeWindows(run: PreparedRun): ProposedWindow[] {
-  return proposeEvaluations(run).flatMap((proposal) =>
-    proposal.kind === 'residue' ? [] : [{ proposal, around: aroundRule(run, proposal) }],
-  );
+export function proposeWindows(run: PreparedRun): ProposedStatements {
+  const windows: ProposedWindow[] = [];
+  let residue: ProposedStatements['residue'] = null;
+  for (const proposal of proposeEvaluations(run)) {
+    if (proposal.kind === 'residue') residue = proposal;
+    else windows.push({ proposal, around: aroundRule(run, proposal) });
+  }
+  return { windows, residue };
 }
 
 function aroundRule(run: PreparedRun, proposal: ProposedWindow['proposal']): ProposedWindow['around'] {

@@ -24,7 +24,7 @@ export function examples(withData = false): Example[] {
 /** One gloss of the examples opened among its files. */
 export function exampleBench(folder: string, name: string, text?: string): Bench {
   const files = filesOf(join('examples', folder));
-  return bench(text ?? read(join('examples', folder, name)), files);
+  return bench(inOneFolder(text ?? read(join('examples', folder, name))), files);
 }
 
 /** The texts of a gloss up to each seventh character, with the cursor at the end. */
@@ -33,14 +33,17 @@ export function prefixes(text: string): string[] {
   return Array.from({ length: Math.floor(clean.length / 7) + 1 }, (_, i) => `${clean.slice(0, 7 * i)}|`);
 }
 
-/** Files of a folder, and those of the limestone that the faults name in `../limestone`. */
+/** The faults name files in folders beside theirs; a bench has one folder, and those below it. */
+function inOneFolder(text: string): string {
+  return text.replaceAll('"../', '"');
+}
+
+/** Files of a folder, and for the faults those they name. */
 function filesOf(folder: string): Record<string, string | Uint8Array> {
   const own = readdirSync(folder).map((name) => [name, readFileSync(join(folder, name))] as const);
   const beside = folder.endsWith('faults') ? ['limestone', 'preform'] : [];
   const others = beside.flatMap((name) =>
-    readdirSync(join('examples', name)).map(
-      (f) => [`../${name}/${f}`, readFileSync(join('examples', name, f))] as const,
-    ),
+    readdirSync(join('examples', name)).map((f) => [`${name}/${f}`, readFileSync(join('examples', name, f))] as const),
   );
   return Object.fromEntries([...own, ...others]);
 }

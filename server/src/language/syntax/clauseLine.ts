@@ -38,7 +38,8 @@ export function readClauseLine(
       'clause-twice',
       named.span,
       `\`${named.value}\` is there already${clause.choice === undefined ? '' : ' or excludes what is'}; the first counts and this one is ignored`,
-      [fix('Remove this line', [{ span: whole, text: '' }])],
+      // It is ignored, so nothing changes without it.
+      [fix('Remove this line', [{ span: whole, text: '' }], true)],
     );
     return null;
   }

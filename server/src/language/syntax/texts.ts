@@ -47,7 +47,11 @@ function unescape(text: string): string {
 
 /** A reason: a text that says something. */
 export function readReason(reader: LineReader): Read<string> | null {
-  if (!reader.word('because')) return reader.expected('the reason, `because "…"`');
+  if (!reader.word('because')) {
+    const behind = { start: reader.last.end, end: reader.last.end };
+    const add = reader.atEnd() ? [fix('Add a reason to be written', [{ span: behind, text: ' because ""' }])] : [];
+    return reader.expected('the reason, `because "…"`', add);
+  }
   const reason = readText(reader, 'the reason');
   if (reason === null || reason.value.trim() !== '') return reason;
   return reader.fail('unexpected-text', reason.span, 'the reason is empty');

@@ -1,4 +1,5 @@
 import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import { actionKinds, codeActions } from '../../features/actions/actions';
 import { completion, resolveCompletion } from '../../features/completion/completion';
 import { signatureHelp } from '../../features/signature/signature';
 import type { GlossDocument } from '../../features/workspace';
@@ -13,6 +14,7 @@ export const writingCapabilities: ServerCapabilities = {
     resolveProvider: true,
     completionItem: { labelDetailsSupport: true },
   },
+  codeActionProvider: { codeActionKinds: [...actionKinds] },
   signatureHelpProvider: { triggerCharacters: [' ', '(', ','], retriggerCharacters: [')'] },
 };
 
@@ -45,5 +47,12 @@ export function registerWriting(
   );
   connection.onSignatureHelp(
     on('signature', null, (document, { position }) => signatureHelp(document, position, abilities())),
+  );
+  connection.onCodeAction(
+    on('actions', [], (document, { range, context }) => {
+      // A client that knows commands only has none of ours to run.
+      const literals = client.capabilities.textDocument?.codeAction?.codeActionLiteralSupport !== undefined;
+      return literals ? codeActions(workspace, document, range, context, abilities()) : [];
+    }),
   );
 }
