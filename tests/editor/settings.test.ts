@@ -1,7 +1,18 @@
 import assert from 'node:assert/strict';
 import { commands, ConfigurationTarget, Position, workspace, type TextEditor } from 'vscode';
 import type { Observation } from '../../client/src/observation';
-import { closeAll, codes, hints, inFolder, observed, openGloss, pause, revert, until } from './support/extension';
+import {
+  closeAll,
+  codes,
+  hints,
+  inFolder,
+  observed,
+  openGloss,
+  pause,
+  revert,
+  until,
+  write,
+} from './support/extension';
 
 describe('settings and switches in the editor', () => {
   let extension: Observation;
@@ -74,18 +85,25 @@ describe('settings and switches in the editor', () => {
 
   for (const kind of ['results', 'verdicts', 'windows']) {
     it(`hide and show inline ${kind} alone`, async () => {
-      const all = (await hints(editor.document)).length;
+      // One line of each kind.
+      const text = 'run "vq217-1.csv"\n  mass 20.052 mg\n\nstep Own around 930 °C\n\nrequire Own.loss <= 50 %\n';
+      await write(inFolder('kinds.gloss'), text);
+      const { document } = await openGloss('kinds.gloss');
+      const all = await until('inline results of each kind', async () => {
+        const { length } = await hints(document);
+        return length >= 3 && length;
+      });
       await set(`inline.${kind}`, false);
       try {
         const fewer = await until('fewer inline results', async () => {
-          const { length } = await hints(editor.document);
+          const { length } = await hints(document);
           return length < all ? { length } : undefined;
         });
         assert.ok(fewer.length < all);
       } finally {
         await set(`inline.${kind}`, undefined);
       }
-      await until('all of them again', async () => (await hints(editor.document)).length === all);
+      await until('all of them again', async () => (await hints(document)).length === all);
     });
   }
 

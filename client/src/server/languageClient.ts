@@ -6,6 +6,7 @@ import {
   type BaseLanguageClient,
   type LanguageClientOptions,
   type Middleware,
+  type StaticFeature,
 } from 'vscode-languageclient';
 import { documentSelector } from './documentSelector';
 import type { RpcMessage } from './rpc';
@@ -47,5 +48,19 @@ export function languageClient(
     markdown: { isTrusted: false, supportHtml: false },
   };
   const client = newClient('thermogloss', 'Thermogloss', () => Promise.resolve(connection.transports), options);
+  client.registerFeature(ownWatching);
   return { client, connection };
 }
+
+/**
+ * Files are watched here (`files/watchFiles`), also those outside the workspace and without the library's delay: the server
+ * need not ask for it, and would hear of everything twice.
+ */
+const ownWatching: StaticFeature = {
+  fillClientCapabilities: ({ workspace }) => {
+    if (workspace !== undefined) delete workspace.didChangeWatchedFiles;
+  },
+  initialize: () => undefined,
+  getState: () => ({ kind: 'static' }),
+  clear: () => undefined,
+};
