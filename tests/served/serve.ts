@@ -21,6 +21,8 @@ export interface ServeOptions {
   readonly install?: (folder: string) => void;
   /** Lets the workbench take test paths from its address. */
   readonly tests?: boolean;
+  /** Folders are trusted only when a person says so, as in a desktop editor. Without it all are. */
+  readonly trust?: boolean;
   readonly settings?: Settings;
   /** Every line that the server writes. */
   readonly log?: (line: string) => void;
@@ -45,7 +47,7 @@ export async function serve(editor: ServedEditor, options: ServeOptions = {}): P
       editor.server,
       ...['--host', '127.0.0.1', '--port', '0', '--without-connection-token', '--accept-server-license-terms'],
       ...['--server-data-dir', data, '--extensions-dir', extensions],
-      ...['--telemetry-level', 'off', '--disable-workspace-trust'],
+      ...['--telemetry-level', 'off', ...(options.trust === true ? [] : ['--disable-workspace-trust'])],
       ...(options.tests === true ? ['--enable-smoke-test-driver'] : []),
     ],
     // Its own group: it starts extension hosts, which must end with it.
