@@ -65,7 +65,7 @@ async function filesNear(host: Host, gloss: string): Promise<readonly string[]> 
       left -= 1;
       for (const name of await host.list(folder)) {
         if (passedOver.test(name)) continue;
-        const path = host.resolve(inFolder(folder, '.'), name);
+        const path = host.resolve(inFolder(folder, 'any'), name);
         if (extension(name) !== '') files.push(path);
         else if (level < down) waiting.push({ folder: path, level: level + 1 });
       }
