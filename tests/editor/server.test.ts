@@ -41,6 +41,7 @@ describe('the language server in the editor', () => {
     const { uri } = editor.document;
     const before = codes(uri);
     const shown = (await hints(editor.document)).length;
+    assert.ok(shown > 0);
     const pid = extension.serverId()!;
     const least = { findings: before.length };
     const watching = languages.onDidChangeDiagnostics(() => {

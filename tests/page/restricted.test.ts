@@ -8,6 +8,7 @@ import { servedEditor } from '../served/servedEditor';
 import { workspace, type Workspace } from '../served/workspaceFolder';
 import { pick } from './support/quickInput';
 import { screenshotPath } from './support/screenshots';
+import { webViewFrame } from './support/webViews';
 
 describe('a folder that is not trusted', () => {
   let serving: Serving;
@@ -42,7 +43,8 @@ describe('a folder that is not trusted', () => {
     await pick(page, 'Control+P', 'vq217-1.gloss', 'vq217-1.gloss');
     await page.locator('.statusbar-item', { hasText: /\d+ results/ }).waitFor({ timeout: 60_000 });
     await pick(page, 'F1', 'Thermogloss: Show Curves', 'Thermogloss: Show Curves Beside the Text');
-    await page.locator('.tab', { hasText: 'Curves of vq217-1.gloss' }).waitFor();
+    const frame = await webViewFrame(page, null);
+    await frame.locator('#view[data-revision][data-freshness="current"]').waitFor({ timeout: 60_000 });
     await page.screenshot({ path: screenshotPath('restricted mode') });
   });
 
