@@ -35,11 +35,11 @@ export async function decodedText(
   if (told !== undefined && named === null) return null;
   const held: Uint8Array[] | null = hold ? [] : null;
   const check = new Utf8Check();
-  let start = new Uint8Array(0);
+  let start: Uint8Array = new Uint8Array(0);
   let known: EncodingName | null = named;
   for await (const piece of raw()) {
     if (start.length < startBytes) {
-      start = Uint8Array.from([...start, ...piece.subarray(0, startBytes - start.length)]);
+      start = Buffer.concat([start, piece.subarray(0, startBytes - start.length)]);
       known = named ?? encodingFromStart(start)?.name ?? null;
     }
     const maybeUtf8 = known === null || known === 'utf-8' || start.length < startBytes;

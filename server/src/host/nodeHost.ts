@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
-import { constants } from 'node:fs';
-import { open, readdir } from 'node:fs/promises';
+import { closeSync, constants, fstatSync, openSync, read, readdirSync, readSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import type { DelimitedDialect, DelimitedRecords, Host, HostFile } from '../base/host';
 import { decodedText, type RawPieces } from './decodedText';
@@ -48,7 +47,7 @@ export class NodeHost implements Host {
       return { ok: false, reason: 'unreadable', message: `${shown} is ${kind === 'folder' ? 'a folder' : 'no file'}` };
     }
     try {
-      const { pieces, size } = await disk(at);
+      const { pieces, size } = disk(at);
       return await this.file(path, pieces, encoding, size <= heldBytes);
     } catch (error) {
       const code = (error as NodeJS.ErrnoException).code ?? 'unknown';
@@ -62,13 +61,13 @@ export class NodeHost implements Host {
     return { ok: true, path, ...decoded };
   }
 
-  async list(folder: string): Promise<readonly string[]> {
+  list(folder: string): Promise<readonly string[]> {
     const at = realPath(resolve(folder));
-    if (!isInside(this.root, at)) return [];
+    if (!isInside(this.root, at)) return Promise.resolve([]);
     try {
-      return (await readdir(at)).sort();
+      return Promise.resolve(readdirSync(at).sort());
     } catch {
-      return [];
+      return Promise.resolve([]);
     }
   }
 
@@ -104,23 +103,59 @@ function once(bytes: Uint8Array): RawPieces {
   };
 }
 
-/** The file in fresh pieces. The path is already free of links; one put in its place since then is not followed. */
-async function disk(path: string): Promise<{ pieces: RawPieces; size: number }> {
+/**
+ * The file in fresh pieces. The path is already free of links; one put in its place since then is not followed. A small
+ * file is read at once (handing it to another thread takes longer than reading it), of a larger one the next piece is on
+ * its way while the one before is worked on.
+ */
+function disk(path: string): { pieces: RawPieces; size: number } {
   const flags = constants.O_RDONLY | ((constants.O_NOFOLLOW as number | undefined) ?? 0);
-  const probe = await open(path, flags);
-  const { size } = await probe.stat().finally(() => probe.close());
+  const probe = openSync(path, flags);
+  let size = 0;
+  try {
+    size = fstatSync(probe).size;
+  } finally {
+    closeSync(probe);
+  }
   async function* pieces(): AsyncIterable<Uint8Array> {
-    const handle = await open(path, flags);
+    const file = openSync(path, flags);
+    let next: Promise<Uint8Array> | null = null;
     try {
+      if (size < pieceBytes) {
+        // Read until nothing comes: the file may have grown since its size was asked for.
+        for (let room = Math.max(size, 1); ; room = 4096) {
+          const piece = Buffer.allocUnsafeSlow(room);
+          const length = readSync(file, piece, 0, room, null);
+          if (length === 0) return;
+          yield piece.subarray(0, length);
+        }
+      }
+      next = readPiece(file);
       for (;;) {
-        const piece = Buffer.allocUnsafeSlow(pieceBytes);
-        const { bytesRead } = await handle.read(piece, 0, pieceBytes, null);
-        if (bytesRead === 0) return;
-        yield bytesRead === pieceBytes ? piece : piece.subarray(0, bytesRead);
+        const piece: Uint8Array = await next;
+        next = null;
+        if (piece.length === 0) return;
+        next = readPiece(file);
+        yield piece;
       }
     } finally {
-      await handle.close();
+      // Whoever stops early leaves a piece on its way.
+      await next?.catch(() => undefined);
+      closeSync(file);
     }
   }
   return { pieces, size };
+}
+
+function readPiece(file: number): Promise<Uint8Array> {
+  const piece = Buffer.allocUnsafeSlow(pieceBytes);
+  const reading = new Promise<Uint8Array>((done, failed) => {
+    read(file, piece, 0, pieceBytes, null, (problem, length) => {
+      if (problem !== null) failed(problem);
+      else done(length === pieceBytes ? piece : piece.subarray(0, length));
+    });
+  });
+  // It may fail while nobody waits for it yet; whoever does is told then.
+  reading.catch(() => undefined);
+  return reading;
 }
