@@ -64,15 +64,15 @@ describe('the command line', () => {
     [
       'a command that does not exist',
       ['approve', 'x'],
-      /there is no command "approve" \(new, check, results, diff, format\)/,
+      /there is no command "approve" \(new, check, results, diff, report, format, lsp\)/,
     ],
-    ['a command of that kind', ['lsp'], /there is no command "lsp"/],
+    ['a file where none is taken', ['lsp', 'x.gloss'], /lsp takes no file/],
     ['a mistyped option', ['results', 'x', '--explian'], /results has no option --explian; did you mean --explain\?/],
     ['an option of another command', ['format', 'x', '--explain'], /format has no option --explain/],
     ['an unknown short option', ['check', 'x', '-q'], /check has no option -q/],
     [
       'a format that is not written',
-      ['check', 'x', '--format', 'sarif'],
+      ['results', 'x', '--format', 'sarif'],
       /--format knows no "sarif" \(text, json, csv, markdown\)/,
     ],
     ['a mistyped value', ['check', 'x', '--fail-on', 'warnings'], /knows no "warnings"; did you mean warning\?/],

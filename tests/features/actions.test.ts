@@ -6,7 +6,7 @@ import { diagnostics } from '../../server/src/features/diagnostics';
 import { TextPositions } from '../../server/src/features/positions';
 import { findingTable } from '../../server/src/findings/table';
 import { bench, type Bench } from './support/fixture';
-import { exampleBench, examples } from './support/examples';
+import { exampleBench, examples, prefixes } from './support/examples';
 import { inventedFiles, inventedHead } from './support/invented';
 
 const withoutSnippets: Abilities = { ...fullClient, snippetEdits: false };
@@ -324,20 +324,24 @@ describe('code actions anywhere', () => {
     assert.ok(tried > 5, `${tried}`);
   });
 
-  it('survive every prefix of an example, once each is computed', async function () {
+  it('survive every prefix of the examples without their data, and of a gloss with its own', async function () {
     this.timeout(120_000);
-    const b = exampleBench('limestone', 'vq217-n2.gloss');
-    await b.settled();
-    const { text } = b.marks;
-    let version = 1;
-    for (let end = 0; end <= text.length; end += 7) {
-      version += 1;
-      b.workspace.change(b.uri, version, [{ text: text.slice(0, end) }]);
-      await b.settled();
-      const document = await b.document();
-      const at = document.positions.position(end);
-      const actions = await codeActions(b.workspace, document, { start: at, end: at }, { diagnostics: [] }, fullClient);
-      for (const { edit, disabled } of actions) assert.ok((edit === undefined) !== (disabled === undefined));
+    const withData = `${overlap}method "m.gloss"\noverride step Late around 515 °C\n  because "b"\nallow no-blank because "c"\n`;
+    for (const { text, files } of [
+      ...examples().map((e) => ({ ...e, files: {} })),
+      { text: withData, files: inventedFiles },
+    ]) {
+      const b = bench('', files);
+      let version = 1;
+      for (const prefix of prefixes(text)) {
+        version += 1;
+        b.workspace.change(b.uri, version, [{ text: prefix.slice(0, -1) }]);
+        await b.settled();
+        const document = await b.document();
+        const { end } = document.positions.all();
+        const actions = await codeActions(b.workspace, document, { start: end, end }, { diagnostics: [] }, fullClient);
+        for (const { edit, disabled } of actions) assert.ok((edit === undefined) !== (disabled === undefined));
+      }
     }
   });
 });

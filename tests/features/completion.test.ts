@@ -1,6 +1,4 @@
 import assert from 'node:assert/strict';
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { CompletionItem, CompletionList } from 'vscode-languageserver-types';
 import { fullClient, plainClient, type Abilities } from '../../server/src/features/abilities';
 import { completion, resolveCompletion } from '../../server/src/features/completion/completion';
@@ -9,6 +7,7 @@ import { findingTable } from '../../server/src/findings/table';
 import { parse } from '../../server/src/language/syntax/parse';
 import { statements } from '../../server/src/language/vocabulary/statements';
 import { bench } from './support/fixture';
+import { examples, prefixes, still } from './support/examples';
 import { inventedFiles, inventedHead } from './support/invented';
 
 /** The completion at `|` once the results are there. */
@@ -334,21 +333,15 @@ describe('an item of a completion', () => {
 describe('completion anywhere', () => {
   it('survives every prefix of the examples', async function () {
     this.timeout(120_000);
-    const folders = ['limestone', 'preform', 'faults'].map((f) => join('examples', f));
-    for (const folder of folders) {
-      for (const name of readdirSync(folder).filter((n) => n.endsWith('.gloss'))) {
-        const text = readFileSync(join(folder, name), 'utf8');
-        for (let end = 0; end <= text.length; end += 7) {
-          const b = bench(`${text.slice(0, end).replaceAll('|', '')}|`);
-          const list = await completion(b.workspace, await b.document(), b.marks.cursor, fullClient);
-          for (const { textEdit, label } of list.items) {
-            assert.ok(textEdit !== undefined, label);
-            const range = 'range' in textEdit ? textEdit.range : textEdit.insert;
-            assert.equal(range.start.line, b.marks.cursor.line, 'an edit stays on the line');
-            assert.ok(
-              range.start.character <= b.marks.cursor.character && range.end.character >= b.marks.cursor.character,
-            );
-          }
+    for (const { text } of examples()) {
+      for (const source of prefixes(text)) {
+        const { workspace, document, cursor } = await still(source);
+        const list = await completion(workspace, document, cursor, fullClient);
+        for (const { textEdit, label } of list.items) {
+          assert.ok(textEdit !== undefined, label);
+          const { start, end } = 'range' in textEdit ? textEdit.range : textEdit.insert;
+          assert.equal(start.line, cursor.line, 'an edit stays on the line');
+          assert.ok(start.character <= cursor.character && end.character >= cursor.character);
         }
       }
     }

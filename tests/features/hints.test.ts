@@ -6,7 +6,7 @@ import { inlayHints, resolveHint } from '../../server/src/features/hints/hints';
 import { defaultSettings, type Settings } from '../../server/src/features/settings';
 import { oneGlossText } from '../../server/src/presentation/oneGloss';
 import { bench, type Bench } from './support/fixture';
-import { exampleBench, examples, prefixes } from './support/examples';
+import { exampleBench, examples, prefixes, still } from './support/examples';
 import { inventedFiles, inventedHead } from './support/invented';
 
 async function hintsOf(b: Bench): Promise<InlayHint[]> {
@@ -198,7 +198,10 @@ describe('hints anywhere', () => {
       for (const hint of await hintsOf(b)) assert.match(text(hint), /stale$/);
     }
     for (const { text: gloss } of examples()) {
-      for (const prefix of prefixes(gloss)) await hintsOf(bench(prefix));
+      for (const prefix of prefixes(gloss)) {
+        const { workspace, document } = await still(prefix);
+        inlayHints(workspace, document, document.positions.all());
+      }
     }
   });
 });

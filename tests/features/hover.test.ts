@@ -6,7 +6,7 @@ import { oneGlossText } from '../../server/src/presentation/oneGloss';
 import { mainResults } from '../../server/src/presentation/mainQuantities';
 import { shownValue } from '../../server/src/presentation/shown';
 import { bench } from './support/fixture';
-import { exampleBench, examples, prefixes } from './support/examples';
+import { exampleBench, examples, prefixes, still } from './support/examples';
 import { inventedFiles, inventedHead } from './support/invented';
 
 async function at(source: string, abilities: Abilities = plainClient): Promise<string | null> {
@@ -224,8 +224,8 @@ describe('hover anywhere', () => {
     this.timeout(120_000);
     for (const { text } of examples()) {
       for (const source of prefixes(text)) {
-        const b = bench(source);
-        await hover(b.workspace, await b.document(), b.marks.cursor, fullClient);
+        const { workspace, document, cursor } = await still(source);
+        await hover(workspace, document, cursor, fullClient);
       }
     }
   });

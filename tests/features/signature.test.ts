@@ -1,9 +1,8 @@
 import assert from 'node:assert/strict';
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { fullClient, plainClient } from '../../server/src/features/abilities';
 import { signatureHelp } from '../../server/src/features/signature/signature';
 import { statements } from '../../server/src/language/vocabulary/statements';
+import { examples, prefixes, still } from './support/examples';
 import { bench } from './support/fixture';
 
 /** The form told at `|` with the active part in marks: `step «NAME» PLACE`. */
@@ -125,16 +124,12 @@ describe('signature help', () => {
 
   it('survives every prefix of the examples', async function () {
     this.timeout(60_000);
-    for (const folder of ['limestone', 'preform', 'faults'].map((f) => join('examples', f))) {
-      for (const name of readdirSync(folder).filter((n) => n.endsWith('.gloss'))) {
-        const text = readFileSync(join(folder, name), 'utf8');
-        for (let end = 0; end <= text.length; end += 7) {
-          const b = bench(`${text.slice(0, end).replaceAll('|', '')}|`);
-          const help = signatureHelp(await b.document(), b.marks.cursor, fullClient);
-          const active = help?.activeParameter ?? null;
-          if (help !== null && active !== null)
-            assert.ok(active < help.signatures[0]!.parameters!.length, b.marks.text);
-        }
+    for (const { text } of examples()) {
+      for (const source of prefixes(text)) {
+        const { document, cursor } = await still(source);
+        const help = signatureHelp(document, cursor, fullClient);
+        const active = help?.activeParameter ?? null;
+        if (help !== null && active !== null) assert.ok(active < help.signatures[0]!.parameters!.length, source);
       }
     }
   });

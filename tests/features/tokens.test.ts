@@ -5,7 +5,7 @@ import { tokenModifiers, tokenTypes } from '../../server/src/features/tokens/leg
 import { TextPositions } from '../../server/src/features/positions';
 import type { GlossDocument } from '../../server/src/features/workspace';
 import { bench } from './support/fixture';
-import { examples, prefixes } from './support/examples';
+import { examples, prefixes, still } from './support/examples';
 
 /** The tokens as they stand in the text: `step:keyword First:variable.definition`. */
 async function told(source: string): Promise<string> {
@@ -118,7 +118,7 @@ describe('semantic tokens', () => {
     this.timeout(60_000);
     for (const { text } of examples()) {
       for (const prefix of [text, ...prefixes(text)]) {
-        const document = await bench(prefix).document();
+        const { document } = await still(prefix);
         let end = 0;
         for (const token of classify(document.tree, new Set())) {
           assert.ok(token.span.start >= end && token.span.end > token.span.start);

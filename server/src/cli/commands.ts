@@ -18,7 +18,7 @@ export interface OptionRecord {
   readonly help: string;
 }
 
-export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff' | 'report';
+export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff' | 'report' | 'lsp';
 
 export const formats = ['text', 'json', 'csv', 'markdown'] as const;
 export type Format = (typeof formats)[number];
@@ -185,6 +185,14 @@ export const commands: readonly CommandRecord[] = [
     ],
     options: [flag('check', 'list what would change, change nothing'), at],
     exit: ['0 done', '1 with --check: something would change', '2 bad usage, a file that cannot be read, no match'],
+  },
+  {
+    name: 'lsp',
+    summary: 'serve an editor: the language server over standard input and output',
+    usage: ['lsp'],
+    examples: [{ line: 'thermogloss lsp', does: 'started by an editor, for files of the language `gloss`' }],
+    options: [{ ...flag('stdio', 'said by some editors; it changes nothing') }],
+    exit: ['0 its client has closed it', '2 bad usage'],
   },
 ];
 

@@ -14,6 +14,7 @@ const load: Readonly<Record<CommandName, () => Promise<Command>>> = {
   results: async () => (await import('./results')).results,
   diff: async () => (await import('./diff')).diff,
   report: async () => (await import('./report')).report,
+  lsp: async () => (await import('./lsp')).languageServer,
   format: async () => (await import('./format')).formatGlosses,
 };
 

@@ -1,6 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { bench, type Bench } from './fixture';
+import type { Position } from 'vscode-languageserver-types';
+import type { GlossDocument } from '../../../server/src/features/workspace';
+import { LiveWorkspace } from '../../../server/src/lsp/liveWorkspace';
+import { MemoryOutside, StoppedTimers } from '../../lsp/support/memoryOutside';
+import { bench, marked, type Bench } from './fixture';
 
 /** The glosses of the examples, with the files beside them as `bench` takes them. */
 export interface Example {
@@ -31,6 +35,27 @@ export function exampleBench(folder: string, name: string, text?: string): Bench
 export function prefixes(text: string): string[] {
   const clean = text.replaceAll('|', '');
   return Array.from({ length: Math.floor(clean.length / 7) + 1 }, (_, i) => `${clean.slice(0, 7 * i)}|`);
+}
+
+/** A text that is open and never evaluated, with its cursor: for what asks for no numbers. */
+export async function still(source: string): Promise<{
+  readonly workspace: LiveWorkspace;
+  readonly document: GlossDocument;
+  readonly cursor: Position;
+}> {
+  const { text, cursor } = marked(source);
+  const workspace = new LiveWorkspace(new MemoryOutside({}, new StoppedTimers()), {
+    started: () => undefined,
+    finished: () => undefined,
+    ended: () => undefined,
+    closed: () => undefined,
+    fault: (what, error) => {
+      throw new Error(what, { cause: error });
+    },
+  });
+  const uri = 'file:///lab/a.gloss';
+  workspace.open(uri, 1, text);
+  return { workspace, document: (await workspace.document(uri))!, cursor };
 }
 
 /** The faults name files in folders beside theirs; a bench has one folder, and those below it. */
