@@ -45,19 +45,21 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
   let colours: Palette = palette(themeColours(document.body), themeKind(document.body));
   let look: Look | null = null;
   let frameAsked = false;
+  let cursorAsked = false;
+  let plotWidth = 0;
   const widths = textWidths();
   const asking = calls((message) => port.post(message));
 
-  const keepSoon = debounced(timers, 120, () => port.post({ type: 'kept', kept }));
+  const keepSoon = debounced(timers, 120, () => {
+    port.setState(kept);
+    port.post({ type: 'kept', kept });
+  });
   const keep = (action: KeptAction): void => {
     const next = keptAfter(kept, action);
     if (next === kept) return;
     kept = next;
     // Without a gloss there is nothing it could be kept for.
-    if (kept.uri !== '') {
-      port.setState(kept);
-      keepSoon.later();
-    }
+    if (kept.uri !== '') keepSoon.later();
     redraw();
   };
   const redraw = (): void => {
@@ -68,6 +70,19 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
       drawNow();
     });
   };
+
+  /** The hairline moves alone: curves and ledger stay as they are drawn. */
+  const redrawCursor = (): void => {
+    if (frameAsked || cursorAsked) return;
+    cursorAsked = true;
+    requestAnimationFrame(() => {
+      cursorAsked = false;
+      if (look === null || frameAsked) return;
+      look = { ...look, cursor: cursorLook() };
+      parts.plot.updateCursor(look);
+    });
+  };
+  const cursorLook = (): Look['cursor'] => (cursors.at === null ? null : { at: cursors.at, answer: cursors.answer });
 
   const waitForChoices = (): void => {
     timers.after(choicePatience, () => {
@@ -105,7 +120,7 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
   const cursors = cursor({
     calls: asking,
     state: () => shown,
-    redraw: () => redraw(),
+    redraw: () => redrawCursor(),
     speak: (text) => parts.speech.say(text),
     arrived: (at) => {
       if (look !== null && outOfView(look.frame.x, { from: at, to: at }))
@@ -171,7 +186,9 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
   };
 
   const drawNow = (): void => {
-    const width = parts.plot.element.clientWidth;
+    // Asked of the page only once: reading it after writing makes the browser lay out everything twice.
+    if (plotWidth === 0) plotWidth = parts.plot.element.clientWidth;
+    const width = plotWidth;
     if (pending !== null) {
       const visible = pendingRange(pending);
       const columns = columnsOf(width);
@@ -198,7 +215,7 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
       colours,
       move,
       preview: moving.preview,
-      cursor: cursors.at === null ? null : { at: cursors.at, answer: cursors.answer },
+      cursor: cursorLook(),
     };
     parts.update(look, { kept, freshness, connection });
     const columns = columnsOf(framed.right - framed.left);
@@ -264,6 +281,7 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
     colours = palette(themeColours(document.body), themeKind(document.body));
     publish(colours, root);
     widths.forget();
+    parts.plot.themeChanged();
     redraw();
   };
   publish(colours, root);
@@ -274,7 +292,10 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
   });
   // The variables of a theme stand on the document's own element.
   themes.observe(document.documentElement, { attributes: true, attributeFilter: ['class', 'style'] });
-  new ResizeObserver(() => redraw()).observe(parts.plot.element);
+  new ResizeObserver(([entry]) => {
+    plotWidth = Math.round(entry?.contentRect.width ?? 0);
+    redraw();
+  }).observe(parts.plot.element);
   window.addEventListener('resize', () => redraw());
   window.addEventListener('pagehide', () => keepSoon.now());
   document.addEventListener('visibilitychange', () => keepSoon.now());

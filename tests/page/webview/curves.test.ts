@@ -174,6 +174,7 @@ describe('the curves in a browser', function () {
   });
 
   it('are drawn over time, in another unit, and without a part, as chosen', async () => {
+    await fake.page.locator('.drawn summary').click();
     await fake.page.getByRole('button', { name: 'time', exact: true }).click();
     await fake.drawn();
     assert.match((await fake.page.locator('.drawn caption').textContent()) ?? '', /t\/min/);

@@ -13,7 +13,9 @@ async function seen(fake: FakePage): Promise<unknown> {
     parts: [...document.querySelectorAll('.controls .toggle')].map(
       (b) => `${b.textContent} ${b.getAttribute('aria-pressed')}`,
     ),
-    caption: document.querySelector('.drawn caption')?.textContent?.replace(/.*·/, ''),
+    marks: [...document.querySelectorAll<HTMLElement>('.tab')].map(
+      (t) => `${t.textContent} ${t.style.left} ${t.style.width}`,
+    ),
     rows: [...document.querySelectorAll<HTMLElement>('.ledger tbody tr')].map(
       (r) => `${r.dataset.key} ${r.getAttribute('aria-expanded')} ${r.getAttribute('aria-selected')}`,
     ),

@@ -29,6 +29,10 @@ export interface LaneChart {
   destroy(): void;
 }
 
+function noTicks(axis: { ticks: unknown[] }): void {
+  axis.ticks = [];
+}
+
 export function laneChart(canvas: HTMLCanvasElement): LaneChart {
   const chart = new Chart<'line', Sample[]>(canvas, {
     type: 'line',
@@ -42,8 +46,9 @@ export function laneChart(canvas: HTMLCanvasElement): LaneChart {
       events: [],
       layout: { padding: 0 },
       scales: {
-        x: { type: 'linear', display: false, min: 0, max: 1 },
-        y: { type: 'linear', display: false, min: 0, max: 1 },
+        // Axes are drawn elsewhere: here they only place samples.
+        x: { type: 'linear', display: false, min: 0, max: 1, ticks: { display: false }, afterBuildTicks: noTicks },
+        y: { type: 'linear', display: false, min: 0, max: 1, ticks: { display: false }, afterBuildTicks: noTicks },
       },
       elements: { point: { radius: 0, hitRadius: 0, hoverRadius: 0 }, line: { tension: 0, borderJoinStyle: 'round' } },
     },

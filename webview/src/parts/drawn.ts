@@ -20,25 +20,35 @@ export function drawn(): Part {
     children: [table],
   });
   const element = make('details', { class: 'drawn', children: [make('summary', { text: say('drawn') }), wrap] });
+  let now: Look | null = null;
+  element.addEventListener('toggle', () => {
+    if (element.open && now !== null) show(now);
+  });
   return {
     element,
     update(look) {
-      const { x, abscissa } = look.frame;
-      const per = shownPerUnit(abscissa);
-      const view = `${abscissaLabel(abscissa)} ${short(x.from / per)} … ${short(x.to / per)}`;
-      setText(
-        caption,
-        `${say('drawnCaption', `${say('revision', look.state.generation.revision)}, ${look.freshness.text}`)} · ${view}`,
-      );
-      keyed(
-        body,
-        rows(look),
-        (row) => row[0],
-        () => make('tr', { children: titles.map(() => make('td')) }),
-        (tr, row) => [...tr.children].forEach((cell, i) => setText(cell, row[i + 1] ?? '')),
-      );
+      now = look;
+      if (element.open) show(look);
     },
   };
+
+  // Counting samples takes time that a zoom does not have: only where it is seen.
+  function show(look: Look): void {
+    const { x, abscissa } = look.frame;
+    const per = shownPerUnit(abscissa);
+    const view = `${abscissaLabel(abscissa)} ${short(x.from / per)} … ${short(x.to / per)}`;
+    setText(
+      caption,
+      `${say('drawnCaption', `${say('revision', look.state.generation.revision)}, ${look.freshness.text}`)} · ${view}`,
+    );
+    keyed(
+      body,
+      rows(look),
+      (row) => row[0],
+      () => make('tr', { children: titles.map(() => make('td')) }),
+      (tr, row) => [...tr.children].forEach((cell, i) => setText(cell, row[i + 1] ?? '')),
+    );
+  }
 }
 
 function rows({ frame, blocks }: Look): string[][] {

@@ -15,6 +15,8 @@ import { updateTabs } from './tabs';
 export interface LaneView {
   readonly element: HTMLElement;
   update(look: Look, placed: FrameLane): void;
+  updateReading(look: Look): void;
+  summarize(look: Look): void;
   destroy(): void;
 }
 
@@ -60,7 +62,7 @@ export function laneView(id: string, outside: LaneOutside): LaneView {
       bar.element.style.top = px(box.plotBottom - box.top);
       head.update(look, lane);
       bar.update(lane.name);
-      setAttribute(canvas, 'aria-label', laneSummary(look, id));
+      if (!canvas.hasAttribute('aria-label')) setAttribute(canvas, 'aria-label', lane.name);
       updateTabs(tabs, look, placed, actions);
       updateHandles(handles, look, id, outside);
       updateMarks(marks, look, placed, actions, (text) => outside.measure(text));
@@ -73,6 +75,8 @@ export function laneView(id: string, outside: LaneOutside): LaneView {
         devicePixelRatio: window.devicePixelRatio || 1,
       });
     },
+    summarize: (look) => setAttribute(canvas, 'aria-label', laneSummary(look, id)),
+    updateReading: (look) => head.updateReading(look),
     destroy: () => chart.destroy(),
   };
 }

@@ -12,6 +12,8 @@ export interface LaneHead {
   readonly before: readonly HTMLElement[];
   readonly after: readonly HTMLElement[];
   update(look: Look, lane: Lane): void;
+  /** Only what the cursor reads. */
+  updateReading(look: Look): void;
 }
 
 /** Name, unit, direction, reading and menu of one lane. `grab` begins dragging the lane to another place. */
@@ -45,7 +47,13 @@ export function laneHead(
   unit.addEventListener('change', () => {
     actions.choose({ units: { ...actions.choices().units, [id]: unit.value } });
   });
+  const updateReading = ({ cursor }: Look): void => {
+    const values = cursor?.answer?.values.filter((v) => v.lane === id) ?? [];
+    setText(reading, values.map((v) => v.text).join(', '));
+    setAttribute(reading, 'title', values.length > 1 ? values.map((v) => v.text).join('\n') : null);
+  };
   return {
+    updateReading,
     before: [grip, title],
     after: [reading, menu],
     update(now, lane) {
@@ -67,9 +75,7 @@ export function laneHead(
       );
       if (unit.value !== lane.unit) unit.value = lane.unit;
       setText(direction, lane.direction === null ? '' : `${lane.direction}${arrow(lane.direction)}`);
-      const values = now.cursor?.answer?.values.filter((v) => v.lane === id) ?? [];
-      setText(reading, values.map((v) => v.text).join(', '));
-      setAttribute(reading, 'title', values.length > 1 ? values.map((v) => v.text).join('\n') : null);
+      updateReading(now);
       setAttribute(menu, 'aria-label', say('laneMenu', lane.name));
     },
   };

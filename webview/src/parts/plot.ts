@@ -15,6 +15,10 @@ export interface Plot {
   /** The strip that shows a range being dragged on an axis. */
   readonly rubber: HTMLElement;
   update(look: Look): void;
+  /** Says in words what the pictures show; apart from drawing, because it looks at every sample. */
+  summarize(look: Look): void;
+  /** Fonts may be others. */
+  themeChanged(): void;
   /** Only the hairline and what reads it. */
   updateCursor(look: Look): void;
 }
@@ -38,6 +42,7 @@ export function plot(outside: LaneOutside): Plot {
   rubber.hidden = true;
   const element = make('div', { class: 'plot', children: [under, surface, lanes, over, hairline.element, rubber] });
   const views = new Map<string, LaneView>();
+  let font = '';
   return {
     element,
     surface,
@@ -45,7 +50,7 @@ export function plot(outside: LaneOutside): Plot {
     update(look) {
       const { frame, colours, state, blocks } = look;
       element.style.height = px(frame.height);
-      const font = fontOf(element);
+      if (font === '') font = fontOf(element);
       const below = cleared(under, frame.width, frame.height);
       if (below !== null) {
         drawUnder(below, state, frame, colours, font);
@@ -74,8 +79,15 @@ export function plot(outside: LaneOutside): Plot {
       hairline.update(look);
       element.style.setProperty('--moved', css(colours.accent));
     },
+    summarize(look) {
+      for (const view of views.values()) view.summarize(look);
+    },
+    themeChanged() {
+      font = '';
+    },
     updateCursor(look) {
       hairline.update(look);
+      for (const view of views.values()) view.updateReading(look);
     },
   };
 }

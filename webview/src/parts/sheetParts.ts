@@ -3,7 +3,7 @@ import type { Freshness } from '../../../server/src/protocol/view';
 import type { Edges } from '../control/edges';
 import { make } from '../dom';
 import type { Actions, Look } from '../look';
-import type { Timers } from '../state/timers';
+import { debounced, type Timers } from '../state/timers';
 import { controls } from './controls';
 import { drawn } from './drawn';
 import { empty } from './empty';
@@ -15,6 +15,7 @@ import { legend } from './legend';
 import type { MenuEntry } from './menu';
 import { notice, speech, type Notice } from './notice';
 import { plot, type Plot } from './plot';
+import { whenChanged } from './whenChanged';
 
 export interface SheetOutside {
   readonly actions: Actions;
@@ -73,6 +74,17 @@ export function sheetParts(root: HTMLElement, outside: SheetOutside): SheetParts
   root.setAttribute('role', 'main');
   root.replaceChildren(top.element, body, told.element, spoken.element);
   let wanted: number | null = null;
+  const summaries = debounced(timers, 250, () => {
+    const now = outside.look();
+    if (now !== null) curves.summarize(now);
+  });
+  const changed = {
+    bar: whenChanged(),
+    names: whenChanged(),
+    bare: whenChanged(),
+    table: whenChanged(),
+    found: whenChanged(),
+  };
   return {
     plot: curves,
     notice: told,
@@ -83,16 +95,22 @@ export function sheetParts(root: HTMLElement, outside: SheetOutside): SheetParts
       const isBare = look === null || look.state.lanes.length === 0;
       for (const part of [bar, names, table, found, list]) part.element.hidden = look === null;
       if (look !== null) {
-        bar.update(look);
-        names.update(look);
-        bare.update(look);
-        table.update(look);
-        found.update(look);
+        // A zoom draws curves; what it does not change is not touched.
+        const { state, kept, preview, freshness } = look;
+        changed.bar([state, kept.choices, kept.hiddenLanes], () => bar.update(look));
+        changed.names([state], () => names.update(look));
+        changed.bare([state, freshness], () => bare.update(look));
+        const { sort, allRows, openRows, selected } = kept;
+        changed.table([state, preview, sort, allRows, openRows, selected], () => table.update(look));
+        changed.found([state, selected], () => found.update(look));
         list.update(look);
       } else bare.element.hidden = true;
       curves.element.classList.toggle('is-bare', isBare);
       for (const part of [bar, names, table, list]) if (isBare) part.element.hidden = true;
-      if (look !== null) curves.update(look);
+      if (look !== null) {
+        curves.update(look);
+        summaries.later();
+      }
       if (wanted !== null && look !== null) {
         document.documentElement.scrollTop = wanted;
         wanted = null;

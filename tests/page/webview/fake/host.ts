@@ -10,7 +10,7 @@ import type {
   ViewChoices,
   ViewState,
 } from '../../../../server/src/protocol/view';
-import { base64, drawnSamples } from './samples';
+import { ascending, base64, drawnSamples } from './samples';
 import { picture, uri, usual, type Picture, type Scenario } from './scenario';
 
 /** What a test sees of the page and may do to it. */
@@ -19,6 +19,8 @@ export interface Fake {
   state: ViewState;
   /** Answers nothing while true. */
   silent: boolean;
+  /** How many questions of a kind were open at once, at most. */
+  readonly most: Partial<Record<FromView['type'], number>>;
   /** ms before an answer of a kind goes out. */
   delays: Partial<Record<FromView['type'], number>>;
   send(message: ToView): void;
@@ -38,10 +40,13 @@ const scenario: Scenario = { ...usual, ...(window.fakeScenario ?? {}) };
 const { runs, state: first }: Picture = picture(scenario);
 const kept = (): KeptView | undefined => JSON.parse(sessionStorage.getItem('kept') ?? 'null') ?? undefined;
 
+const open: Partial<Record<FromView['type'], number>> = {};
+
 const fake: Fake = {
   posted: [],
   state: first,
   silent: false,
+  most: {},
   delays: {},
   send: (message) => window.dispatchEvent(new MessageEvent('message', { data: JSON.parse(JSON.stringify(message)) })),
   update(changes) {
@@ -55,7 +60,11 @@ window.fake = fake;
 window.acquireVsCodeApi = () => ({
   postMessage(message: FromView) {
     fake.posted.push(JSON.parse(JSON.stringify(message)));
+    const { type } = message;
+    open[type] = (open[type] ?? 0) + 1;
+    fake.most[type] = Math.max(fake.most[type] ?? 0, open[type]);
     setTimeout(() => {
+      open[type] = (open[type] ?? 1) - 1;
       if (!fake.silent) answer(message);
     }, fake.delays[message.type] ?? 1);
   },
@@ -148,7 +157,7 @@ function cursor({ generation, abscissa, at, part, step }: CursorRequest): Cursor
   const on = parts.find((p) => p.name === part) ?? parts.find(holds) ?? parts[0];
   if (on === undefined) return null;
   const xs = axis(on);
-  const order = [...xs.keys()].sort((a, b) => xs[a] - xs[b]);
+  const order = ascending(xs);
   const nearest = order.reduce((best, i, k) => (Math.abs(xs[i] - at) < Math.abs(xs[order[best]] - at) ? k : best), 0);
   const i = order[Math.min(order.length - 1, Math.max(0, nearest + step))];
   const values = fake.state.lanes.map((lane) => {

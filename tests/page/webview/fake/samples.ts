@@ -57,7 +57,7 @@ export function drawnSamples(
 const orders = new WeakMap<Float64Array, number[]>();
 
 /** Places of the samples in ascending order, found once. */
-function ascending(xs: Float64Array): number[] {
+export function ascending(xs: Float64Array): number[] {
   let order = orders.get(xs);
   if (order === undefined) {
     order = [...xs.keys()].sort((a, b) => xs[a] - xs[b]);
