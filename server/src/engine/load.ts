@@ -1,4 +1,4 @@
-import type { Cancellation } from '../base/cancellation';
+import { Cancelled, type Cancellation } from '../base/cancellation';
 import type { Counters } from '../base/counters';
 import type { Host } from '../base/host';
 import type { Outcome } from '../base/outcome';
@@ -39,7 +39,7 @@ export interface Loaded {
 
 /** Reads every data file a program names. Each file is read once for one way of reading it. */
 export class Loader {
-  private readonly reads = new Map<string, Promise<Read>>();
+  private readonly reads = new Map<string, Reading>();
   private readonly headers = new Map<string, Promise<readonly FileColumn[]>>();
 
   constructor(
@@ -143,16 +143,44 @@ export class Loader {
     return { text: this.host.decode(all), identity: file.identity };
   }
 
-  read(path: string, choices: ReadingChoices | null, cancellation: Cancellation): Promise<Read> {
+  /** Who asks for what is being read waits for the same reading; it stops where nobody wants it any more. */
+  async read(path: string, choices: ReadingChoices | null, cancellation: Cancellation): Promise<Read> {
     const key = `${path}\n${JSON.stringify(choices)}`;
-    const known = this.reads.get(key);
-    if (known !== undefined) return known;
-    const reading = readRun(this.host, path, choices ?? detectAll, cancellation, this.counters);
+    const reading = this.reads.get(key) ?? this.begin(key, path, choices);
+    reading.wanted?.add(cancellation);
+    try {
+      return await reading.read;
+    } catch (error) {
+      if (!(error instanceof Cancelled) || cancellation.cancelled) throw error;
+      // It was called off just before this one asked.
+      return this.read(path, choices, cancellation);
+    }
+  }
+
+  private begin(key: string, path: string, choices: ReadingChoices | null): Reading {
+    const wanted = new Set<Cancellation>();
+    const shared: Cancellation = {
+      get cancelled() {
+        return wanted.size > 0 && [...wanted].every((one) => one.cancelled);
+      },
+    };
+    const read = readRun(this.host, path, choices ?? detectAll, shared, this.counters);
+    const reading: Reading = { read, wanted };
     this.reads.set(key, reading);
-    // What was cancelled was not read.
-    reading.catch(() => this.reads.delete(key));
+    read.then(
+      () => (reading.wanted = null),
+      // What was cancelled was not read.
+      () => this.reads.get(key) === reading && this.reads.delete(key),
+    );
     return reading;
   }
+}
+
+/** A file while it is read, and afterwards what it came to. */
+interface Reading {
+  readonly read: Promise<Read>;
+  /** Those who wait for it; null: it is read. */
+  wanted: Set<Cancellation> | null;
 }
 
 /** How a file is to be read: statements that name it, or for null those that name none. */
