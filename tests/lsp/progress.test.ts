@@ -79,7 +79,7 @@ describe('progress', () => {
   it('of an evaluation that takes longer than the pause begins with its file and ends with it', async () => {
     await start(withProgress);
     await computing();
-    assert.deepEqual(told, []);
+    assert.equal(told.length, 0);
     timers.fire();
     await until(() => told.length === 1);
     assert.deepEqual(told, [{ kind: 'begin', title: 'Reading a.csv', cancellable: true }]);
