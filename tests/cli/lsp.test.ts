@@ -8,9 +8,12 @@ import {
   createProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
+  type CompletionItem,
+  type CompletionList,
   type DocumentDiagnosticReport,
   type Hover,
   type InitializeResult,
+  type ProtocolConnection,
 } from 'vscode-languageserver-protocol/node';
 
 describe('thermogloss lsp', () => {
@@ -46,10 +49,51 @@ describe('thermogloss lsp', () => {
       position: { line, character: 10 },
     });
     assert.match(JSON.stringify(hover?.contents), /61\.98 ± 0\.11/);
+    const offered: CompletionList | CompletionItem[] | null = await connection.sendRequest('textDocument/completion', {
+      textDocument: { uri },
+      position: { line, character: 'require d'.length },
+    });
+    const items = offered === null ? [] : 'items' in offered ? offered.items : offered;
+    assert.ok(items.some(({ label }) => label === 'dolomite'));
     await connection.sendRequest('shutdown');
     await connection.sendNotification('exit');
     const [code] = (await once(child, 'exit')) as [number];
     assert.equal(code, 0);
     connection.dispose();
+  });
+
+  it('ends with 1 where its client says exit without shutting it down, and with the channel', async () => {
+    for (const leave of [
+      (connection: ProtocolConnection) => connection.sendNotification('exit'),
+      (connection: ProtocolConnection) => Promise.resolve(connection.end()),
+    ]) {
+      const child = spawn(process.execPath, ['dist/thermogloss.js', 'lsp', '--stdio'], {
+        stdio: ['pipe', 'pipe', 'inherit'],
+      });
+      const connection = createProtocolConnection(
+        new StreamMessageReader(child.stdout),
+        new StreamMessageWriter(child.stdin),
+      );
+      connection.listen();
+      await connection.sendRequest('initialize', { processId: null, rootUri: null, capabilities: {} });
+      await leave(connection);
+      const [code] = (await once(child, 'exit')) as [number];
+      assert.equal(code, 1);
+      connection.dispose();
+    }
+  });
+
+  it('is started by the words that the README gives two other editors', () => {
+    const readme = readFileSync('README.md', 'utf8');
+    assert.match(readme, /cmd = \{ 'thermogloss', 'lsp' \}/);
+    assert.match(readme, /command = "thermogloss"\nargs = \["lsp"\]/);
+    const { contributes } = JSON.parse(readFileSync('package.json', 'utf8')) as {
+      contributes: { languages: { id: string; extensions: string[] }[]; grammars: { scopeName: string }[] };
+    };
+    // The same name of the language, ending of its files and scope as in the extension.
+    const [language] = contributes.languages;
+    assert.ok(readme.includes(`{ ${language.extensions[0].slice(1)} = '${language.id}' }`));
+    assert.ok(readme.includes(`file-types = ["${language.extensions[0].slice(1)}"]`));
+    assert.ok(readme.includes(`name = "${language.id}"\nscope = "${contributes.grammars[0].scopeName}"`));
   });
 });
