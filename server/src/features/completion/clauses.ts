@@ -5,19 +5,18 @@ import { signalRecord, signalWords } from '../../language/vocabulary/signals';
 import { encodings } from '../../language/vocabulary/statements/reading';
 import { clauseOf } from '../../language/vocabulary/statements';
 import { normalName } from '../../language/syntax/characters';
-import { crucibles } from '../../reference/crucibles';
-import { gases } from '../../reference/gases';
-import { specimens } from '../../reference/specimens';
 import { writeText } from '../../language/writing/writeText';
 import { parseUnit } from '../../quantities/parseUnit';
 import { clausesOf } from '../clauses';
 import type { LineToken } from '../lineTokens';
 import { allowedCodes, codeSpan, reasonOffer } from './codes';
-import { from, isSign, isWord, lastIndex, type CompletionContext } from './context';
+import { from, isSign, isWord, type CompletionContext } from './context';
 import { formSnippet } from './formSnippet';
 import { signalOffers, word } from './heads';
-import type { Offer } from './offer';
-import { namesOfKinds, segmentOffers } from './places';
+import { columnOffers } from './columns';
+import { atmosphereOffers, crucibleOffers, sinceComma, specimenOffers } from './material';
+import { value, type Offer } from './offer';
+import { namesOfKinds } from './places';
 import { allUnits, plainUnit, unitOffers, unitsOf } from './units';
 
 /** The clauses a statement may still have: none that stands there and may not stand twice, one of a choice. */
@@ -98,9 +97,9 @@ async function valueOffers(
     case 'words':
       return specimenOffers(context, sinceComma(args));
     case 'crucible':
-      return crucible(context, args, units);
+      return crucibleOffers(context, args, units);
     case 'atmosphere':
-      return atmosphere(context, args, units);
+      return atmosphereOffers(context, args, units);
     case 'calibrated':
       if (args.length === 0) return signalOffers(signalWords((s) => s.read));
       if (last?.kind === 'number') return units(unitsOf(calibratedMeasures(args)));
@@ -129,7 +128,7 @@ async function valueOffers(
       return args.some((t) => isWord(t, 'because')) ? [] : [reasonOffer()];
     }
     case 'column':
-      return column(context, clause, args, units);
+      return columnOffers(context, clause, args, units);
     case 'ramp':
       if (last?.kind === 'number') {
         return units(unitsOf(args.some((t) => isWord(t, 'at')) ? ['heating rate'] : ['temperature']));
@@ -144,10 +143,6 @@ async function valueOffers(
   }
 }
 
-function value(text: string, detail?: string): Offer {
-  return { label: text, kind: 'value', ...(detail === undefined ? {} : { detail }) };
-}
-
 /** The value that counts where the clause is not written, to begin from. */
 function usualValue({ default: normal }: ClauseRecord): Offer[] {
   const amount = /^\d+(?:\.\d+)? [^\s;,]+/.exec(normal ?? '');
@@ -160,77 +155,6 @@ function asDetected({ results, cursor }: CompletionContext, clause: string): Off
   if (read === undefined || cursor.quoted !== null) return [];
   const found = clause === 'delimiter' ? (read.delimiter ?? ' ') : clause === 'decimal' ? read.decimal : null;
   return found === null ? [] : [value(writeText(found), 'as the file was read')];
-}
-
-/** What is written of the last item of a list. */
-function sinceComma(args: readonly LineToken[]): readonly LineToken[] {
-  return args.slice(lastIndex(args, (t) => isSign(t, ',')) + 1);
-}
-
-function specimenOffers({ cursor }: CompletionContext, item: readonly LineToken[]): Offer[] {
-  return specimens.map((specimen) => ({
-    label: specimen.name,
-    kind: 'material',
-    replace: from(cursor, item[0]),
-    ...(specimen.formulas.length === 0 ? {} : { detail: specimen.formulas[0]! }),
-    filter: [specimen.name, ...specimen.aliases, ...specimen.formulas].join(' '),
-    doc: { of: 'specimen', name: specimen.name },
-  }));
-}
-
-function crucible(
-  context: CompletionContext,
-  args: readonly LineToken[],
-  units: (of: readonly string[]) => Offer[],
-): Offer[] {
-  const item = sinceComma(args);
-  if (item.length < args.length) return [];
-  if (item.at(-1)?.kind === 'number') return units(unitsOf(['volume']));
-  if (item.some((t) => t.kind !== 'word')) return [];
-  return crucibles
-    .filter((c) => !c.rare || item.length > 0)
-    .map((c) => ({
-      label: c.name,
-      kind: 'material',
-      replace: from(context.cursor, item[0]),
-      detail: c.goodFor,
-      filter: [c.name, ...c.aliases].join(' '),
-      doc: { of: 'crucible', name: c.name },
-    }));
-}
-
-function atmosphere(
-  context: CompletionContext,
-  args: readonly LineToken[],
-  units: (of: readonly string[]) => Offer[],
-): Offer[] {
-  const last = args.at(-1);
-  const segment = segmentOffers(context, args);
-  if (segment !== null) return segment;
-  const purity = args.some((t) => isWord(t, 'purity'));
-  if (isWord(args.at(-2), 'from') && last?.kind === 'number') return units(unitsOf(['time']));
-  if (last?.kind === 'number') return units(purity ? ['%'] : [...unitsOf(['flow']), '%']);
-  const plus = lastIndex(args, (t) => isSign(t, '+'));
-  const gas = args.slice(plus + 1);
-  if (gas.every((t) => t.kind === 'word') && !purity) return gasOffers(context, gas);
-  if (last?.kind !== 'unit') return [];
-  const share = gas.some((t) => t.text === '%') && !purity && !args.some((t) => t.text.includes('/'));
-  return [
-    ...(share ? [word('+', 'a further gas with its share')] : []),
-    ...(purity ? [] : [word('purity')]),
-    word('from', 'the time or segment from which it flows'),
-  ];
-}
-
-function gasOffers({ cursor }: CompletionContext, words: readonly LineToken[]): Offer[] {
-  return gases.map((gas) => ({
-    label: gas.name,
-    kind: 'material',
-    replace: from(cursor, words[0]),
-    detail: gas.traits.join(', '),
-    filter: [gas.name, ...gas.aliases, ...gas.formulas].join(' '),
-    doc: { of: 'gas', name: gas.name },
-  }));
 }
 
 /** What a scale is checked over: temperatures, or the unit of the signal; its uncertainty also in %. */
@@ -272,41 +196,4 @@ function shownUnits({ results, cursor }: CompletionContext): readonly string[] {
 function sameKind(unit: string, dimension: readonly number[]): boolean {
   const parsed = parseUnit(unit);
   return parsed.ok && parsed.value.dimension.every((e, i) => e === dimension[i]);
-}
-
-/** The columns of the file by their headers, or by number where they have none. */
-async function column(
-  context: CompletionContext,
-  clause: ClauseRecord,
-  args: readonly LineToken[],
-  units: (of: readonly string[]) => Offer[],
-): Promise<Offer[]> {
-  const { cursor, document } = context;
-  const statement = cursor.owner?.statement ?? null;
-  const of = statement?.kind === 'columns' ? statement.of : null;
-  const last = args.at(-1);
-  if (isWord(last, 'in')) {
-    return units([
-      ...unitsOf(signalRecord(clause.word)?.measures ?? []),
-      ...(clause.word === 'time' ? [] : [plainUnit]),
-    ]);
-  }
-  if (args.length > 0 && !isWord(last, 'column'))
-    return args.some((t) => isWord(t, 'in')) ? [] : [word('in', 'its unit')];
-  const columns = await document.project.engine.columns(document.path, document.text, of);
-  return columns.flatMap(({ number, header, unitText }): Offer[] => {
-    const told = [header === '' ? 'no header' : header, unitText].filter((t) => t !== '').join(', ');
-    if (isWord(last, 'column')) return [value(`${number}`, told)];
-    const text = writeText(header);
-    const byName: Offer = {
-      label: text,
-      kind: 'value',
-      detail: `column ${number}`,
-      insert: cursor.quoted === null ? text : text.slice(1, -1),
-      filter: cursor.quoted === null ? text : header,
-      replace: cursor.quoted ?? cursor.typed,
-    };
-    const byNumber: Offer[] = cursor.quoted === null ? [value(`column ${number}`, told)] : [];
-    return header === '' ? byNumber : [byName, ...byNumber];
-  });
 }

@@ -91,3 +91,8 @@ function detailOf({ detail }: Offer, abilities: Abilities): Pick<CompletionItem,
 export function inSnippet(text: string): string {
   return text.replace(/[\\$}]/g, '\\$&');
 }
+
+/** A value that may stand there as it is. */
+export function value(text: string, detail?: string): Offer {
+  return { label: text, kind: 'value', ...(detail === undefined ? {} : { detail }) };
+}
