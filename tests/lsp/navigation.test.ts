@@ -203,4 +203,20 @@ describe('watched files', () => {
     assert.equal(results?.snapshot.run?.points, 2);
     client.close();
   });
+
+  it('that are open and were saved change nothing that was computed', async () => {
+    const client = await startClient(new MemoryOutside(files));
+    const uri = client.open('a.gloss', gloss);
+    await client.connection.sendRequest('workspace/symbol', { query: '' });
+    const before = await client.workspace.currentResults(uri);
+    const told = (of: string): Promise<void> =>
+      client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: of, type: 2 }] });
+    await told(uri);
+    await client.connection.sendRequest('workspace/symbol', { query: '' });
+    assert.equal((await client.workspace.currentResults(uri))?.revision, before?.revision);
+    await told('file:///lab/m.gloss');
+    await client.connection.sendRequest('workspace/symbol', { query: '' });
+    assert.equal((await client.workspace.currentResults(uri))?.revision, (before?.revision ?? 0) + 1);
+    client.close();
+  });
 });

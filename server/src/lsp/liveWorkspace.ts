@@ -92,7 +92,10 @@ export class LiveWorkspace implements Workspace {
   /** Files changed outside the editor, or the set of files did: everything open is looked at again. */
   filesChanged(uris: readonly string[]): void {
     this.glossPaths = null;
-    for (const uri of uris) {
+    // An open text stands for its file: that it was saved changes nothing.
+    const others = uris.filter((uri) => this.texts.get(uri) === null);
+    if (others.length === 0) return;
+    for (const uri of others) {
       const path = this.outside.pathOf(uri);
       if (path !== null) this.outside.project(path).engine.invalidate(path);
     }

@@ -38,10 +38,9 @@ export const navigationCapabilities: ServerCapabilities = {
       willRename: {
         filters: [
           ...[glossFiles, dataFiles].map((glob) => ({
-            scheme: 'file',
             pattern: { glob, matches: FileOperationPatternKind.file, options: { ignoreCase: true } },
           })),
-          { scheme: 'file', pattern: { glob: '**/*', matches: FileOperationPatternKind.folder } },
+          { pattern: { glob: '**/*', matches: FileOperationPatternKind.folder } },
         ],
       },
     },
