@@ -1,4 +1,4 @@
-import type { Band, ViewPoint, ViewShape, ViewState } from '../../../server/src/protocol/view';
+import type { Band, Part, ViewPoint, ViewShape, ViewState } from '../../../server/src/protocol/view';
 import { css } from '../colour/colour';
 import type { Palette } from '../colour/palette';
 import { edgePlace } from '../geometry/abscissa';
@@ -17,6 +17,12 @@ export function drawAreas(context: Context, frame: Frame, blocks: Blocks, colour
     if (shape.shape !== 'area' || band === undefined) continue;
     inLane(context, frame, shape.lane, (lane) => fillArea(context, frame, lane, band, shape, blocks, colours));
   }
+}
+
+/** Whether anything lies over the curves. */
+export function drawsOver(state: ViewState, frame: Frame): boolean {
+  const isBuilt = (selectedBand(frame)?.construction.length ?? 0) > 0;
+  return isBuilt || frame.moved !== null || ramps(state, frame).length > 1 || laidOver(state).length > 0;
 }
 
 /** What lies over the curves: marks of curves laid over, the construction of the selected statement, a moved edge's ghost. */
@@ -146,19 +152,19 @@ function drawMarkers(context: Context, state: ViewState, frame: Frame, blocks: B
 
 /** Where several parts share an abscissa in °C: an arrowhead on each ramp tells which way it went in time. */
 function drawWays(context: Context, state: ViewState, frame: Frame, blocks: Blocks, colours: Palette): void {
-  const ramps = state.parts.filter((part) => part.shown && Math.abs(part.to - part.from) > 5);
-  if (frame.abscissa === 'time' || ramps.length < 2) return;
+  const list = ramps(state, frame);
+  if (list.length < 2) return;
   for (const { lane } of frame.lanes) {
     inLane(context, frame, lane.id, (placed) => {
       for (const curve of lane.curves) {
-        const place = ramps.findIndex((part) => part.name === curve.part);
+        const place = list.findIndex((part) => part.name === curve.part);
         const samples = blocks.get(curve.id)?.drawn ?? [];
         if (curve.of !== 'run' || place < 0 || samples.length < 2) continue;
         const from = Math.max(frame.x.from, samples[0].x);
         const to = Math.min(frame.x.to, samples[samples.length - 1].x);
         const sample = samples[firstNotBelow(samples, from + (0.3 + 0.08 * (place % 4)) * (to - from))];
         if (to <= from || sample === undefined) continue;
-        const way = ramps[place].to > ramps[place].from ? 1 : -1;
+        const way = list[place].to > list[place].from ? 1 : -1;
         const [x, y] = [frame.xScale.px(sample.x), placed.yScale.px(sample.y)];
         traced(context, [
           [x - 4 * way, y - 4],
@@ -171,6 +177,12 @@ function drawWays(context: Context, state: ViewState, frame: Frame, blocks: Bloc
       }
     });
   }
+}
+
+/** Ramps that lie over one another; over time none do. */
+function ramps(state: ViewState, frame: Frame): readonly Part[] {
+  if (frame.abscissa === 'time') return [];
+  return state.parts.filter((part) => part.shown && Math.abs(part.to - part.from) > 5);
 }
 
 /** One sample about every 140 px. */

@@ -1,6 +1,6 @@
 import { css } from '../colour/colour';
 import { keyed, make, px, setAttribute } from '../dom';
-import { drawAreas, drawOver } from '../draw/over';
+import { drawAreas, drawOver, drawsOver } from '../draw/over';
 import { cleared } from '../draw/surface';
 import { drawUnder } from '../draw/under';
 import type { Look } from '../look';
@@ -72,7 +72,9 @@ export function plot(outside: LaneOutside): Plot {
         view.destroy();
         views.delete(id);
       }
-      const above = cleared(over, frame.width, frame.height);
+      // An empty sheet laid over all the others costs as much as a full one.
+      over.hidden = !drawsOver(state, frame);
+      const above = over.hidden ? null : cleared(over, frame.width, frame.height);
       if (above !== null) drawOver(above, state, frame, blocks, colours);
       surface.style.height = px(frame.height);
       setAttribute(surface, 'data-lanes', String(frame.lanes.length));
