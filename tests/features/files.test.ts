@@ -1,5 +1,7 @@
 import assert from 'node:assert/strict';
 import type { TextDocumentEdit } from 'vscode-languageserver-types';
+import { fullClient } from '../../server/src/features/abilities';
+import { codeActions } from '../../server/src/features/actions/actions';
 import { movedFile } from '../../server/src/features/files/movedFile';
 import { pathsAfterMoves } from '../../server/src/features/files/moves';
 import { relativePath } from '../../server/src/features/files/paths';
@@ -210,5 +212,32 @@ describe('a missing file', () => {
     assert.equal(at.workspace.identitySeen('/lab/a.csv'), identity, 'kept while the file is missing');
     const found = await movedFile(at.outside.host, { gloss: '/lab/a.gloss', file: 'a.csv', identity });
     assert.deepEqual(found, [{ file: 'z.csv', same: true }]);
+  });
+
+  it('is offered where it lies now, the one with the content read before as the one to take', async () => {
+    const source = 'run "a.csv|"\n  hazard "none: invented"\nstep A 200..450 °C\n';
+    const at = bench(source, { 'a.csv': lossRun(), 'sub/a.csv': lossRun(340) });
+    await at.settled();
+    at.outside.host.put('moved/here "b".csv', lossRun());
+    at.outside.host.put('a.csv', null);
+    at.workspace.filesChanged(['file:///lab/a.csv']);
+    await at.settled();
+    const range = { start: at.marks.cursor, end: at.marks.cursor };
+    const actions = await codeActions(at.workspace, await at.document(), range, { diagnostics: [] }, fullClient);
+    const fixes = actions.filter(({ title }) => title.startsWith('Write "'));
+    assert.deepEqual(
+      fixes.map(({ title }) => title),
+      ['Write "moved/here \\"b\\".csv", which holds what was read before', 'Write "sub/a.csv"'],
+    );
+    const edits = fixes.map(({ edit }) => (edit?.documentChanges as TextDocumentEdit[])[0].edits[0]);
+    assert.deepEqual(edits[1], {
+      range: { start: { line: 0, character: 4 }, end: { line: 0, character: 11 } },
+      newText: '"sub/a.csv"',
+    });
+    // Where the file is there, nothing is looked for.
+    const there = bench(source, { 'a.csv': lossRun(), 'sub/a.csv': lossRun(340) });
+    await there.settled();
+    const none = await codeActions(there.workspace, await there.document(), range, { diagnostics: [] }, fullClient);
+    assert.ok(none.every(({ title }) => !title.startsWith('Write "')));
   });
 });

@@ -6,7 +6,8 @@ import type { DiagnosticData } from '../diagnostics';
 import { firstSpan, statementAt } from '../statements';
 import { isCurrent, type GlossDocument, type Results, type Workspace } from '../workspace';
 import { allowChange } from './allow';
-import { apart, workspaceEdit, wholeLine, type Change } from './edits';
+import { filesElsewhere, type OfferedFix } from './filesElsewhere';
+import { apart, workspaceEdit, wholeLine } from './edits';
 import { draftStatements, freeze, levelGround, type Rewrite } from './rewrites';
 
 export const fixAll = 'source.fixAll.thermogloss';
@@ -38,7 +39,7 @@ export async function codeActions(
     context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
   const method = await unchangedMethod(workspace, results);
   return [
-    ...(wants('quickfix') ? fixes(asked, method) : []),
+    ...(wants('quickfix') ? await fixes(workspace, asked, method) : []),
     ...(wants(rewrite) ? await rewrites(document, asked) : []),
     ...(wants(fixAll) ? allSafe(asked) : []),
   ];
@@ -49,30 +50,33 @@ async function unchangedMethod(workspace: Workspace, { method }: Results): Promi
   return method !== null && (await workspace.glossAt(method.path))?.text === method.text;
 }
 
-function fixes(asked: Asked, method: boolean): CodeAction[] {
-  const { results, context, abilities } = asked;
-  return concerned(asked).flatMap(({ finding, index }) => {
-    const diagnostics = context.diagnostics.filter((d) => isOf(d, finding, index, results));
-    const offered = ownFixes(results, finding).filter((fix) => method || fix.changes.every((c) => c.file === 'gloss'));
-    const actions = offered.flatMap((fix): CodeAction[] => {
-      const edit = workspaceEdit(results, fix.changes, abilities);
-      if (edit === null) return [];
-      const where = fix.changes.some((c) => c.file === 'method') ? ' (in the method)' : '';
-      const preferred = offered.length === 1 && fix.safe ? { isPreferred: true } : {};
-      return [{ title: `${fix.title}${where}`, kind: 'quickfix', diagnostics, edit, ...preferred }];
-    });
-    const change = allowChange(results, finding);
-    const edit = change === null ? null : workspaceEdit(results, [change], abilities);
-    if (edit !== null)
-      actions.push({ title: `Allow ${finding.code} with a reason`, kind: 'quickfix', diagnostics, edit });
-    return actions;
-  });
+async function fixes(workspace: Workspace, asked: Asked, method: boolean): Promise<CodeAction[]> {
+  const all = concerned(asked).map(({ finding, index }) => fixesOf(workspace, asked, method, finding, index));
+  return (await Promise.all(all)).flat();
 }
 
-interface OfferedFix {
-  readonly title: string;
-  readonly safe: boolean;
-  readonly changes: readonly Change[];
+async function fixesOf(
+  workspace: Workspace,
+  { results, context, abilities }: Asked,
+  method: boolean,
+  finding: PlacedFinding,
+  index: number,
+): Promise<CodeAction[]> {
+  const diagnostics = context.diagnostics.filter((d) => isOf(d, finding, index, results));
+  const own = [...ownFixes(results, finding), ...(await filesElsewhere(workspace, results, finding))];
+  const offered = own.filter((fix) => method || fix.changes.every((c) => c.file === 'gloss'));
+  const actions = offered.flatMap((fix): CodeAction[] => {
+    const edit = workspaceEdit(results, fix.changes, abilities);
+    if (edit === null) return [];
+    const where = fix.changes.some((c) => c.file === 'method') ? ' (in the method)' : '';
+    const preferred = offered.length === 1 && fix.safe ? { isPreferred: true } : {};
+    return [{ title: `${fix.title}${where}`, kind: 'quickfix', diagnostics, edit, ...preferred }];
+  });
+  const change = allowChange(results, finding);
+  const edit = change === null ? null : workspaceEdit(results, [change], abilities);
+  if (edit !== null)
+    actions.push({ title: `Allow ${finding.code} with a reason`, kind: 'quickfix', diagnostics, edit });
+  return actions;
 }
 
 /** The fixes of a finding; an allowance that accepts nothing may go, and no number changes. */
