@@ -224,7 +224,7 @@ describe('a missing file', () => {
     await at.settled();
     const range = { start: at.marks.cursor, end: at.marks.cursor };
     const actions = await codeActions(at.workspace, await at.document(), range, { diagnostics: [] }, fullClient);
-    const fixes = actions.filter(({ title }) => title.startsWith('Write "'));
+    const fixes = actions.filter(({ title }) => title.includes('.csv'));
     assert.deepEqual(
       fixes.map(({ title }) => title),
       ['Write "moved/here \\"b\\".csv", which holds what was read before', 'Write "sub/a.csv"'],
@@ -238,6 +238,6 @@ describe('a missing file', () => {
     const there = bench(source, { 'a.csv': lossRun(), 'sub/a.csv': lossRun(340) });
     await there.settled();
     const none = await codeActions(there.workspace, await there.document(), range, { diagnostics: [] }, fullClient);
-    assert.ok(none.every(({ title }) => !title.startsWith('Write "')));
+    assert.ok(none.length > 0 && none.every(({ title }) => !title.includes('.csv')));
   });
 });
