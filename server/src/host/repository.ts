@@ -2,14 +2,6 @@ import type { FileSource, SourceFile } from '../base/source';
 import { git } from './git';
 import { withSlashes } from './root';
 
-export interface Commit {
-  readonly id: string;
-  readonly author: string;
-  /** Day of the author's date, `2026-10-02`. */
-  readonly day: string;
-  readonly subject: string;
-}
-
 /** A repository read through git's plumbing: revisions, trees, blobs. Writes nothing. */
 export class Repository {
   private readonly blobs = new Map<string, Promise<Buffer | null>>();
@@ -44,22 +36,6 @@ export class Repository {
   async mergeBase(a: string, b: string): Promise<string | null> {
     const answer = await git(this.top, ['merge-base', a, b]);
     return answer.ok ? line(answer.out) : null;
-  }
-
-  /** Commits that touched any of the paths, newest first, along first parents. Paths relative to the top. */
-  async log(from: string, paths: readonly string[], most: number): Promise<Commit[]> {
-    const format = '--format=%H%x00%an%x00%as%x00%s';
-    const words = ['log', '--first-parent', '-m', `--max-count=${most}`, format, from, '--', ...paths];
-    const answer = await git(this.top, words);
-    if (!answer.ok) return [];
-    return answer.out
-      .toString('utf8')
-      .split('\n')
-      .filter((l) => l !== '')
-      .map((l) => {
-        const [id, author, day, subject] = l.split('\0');
-        return { id, author, day, subject };
-      });
   }
 
   /** True where the history ends early: what a commit names may not be here. */
@@ -104,25 +80,6 @@ export class Repository {
       this.held = 0;
     }
     return bytes;
-  }
-
-  /** Reads many blobs in one call of git, so that a walk over many revisions starts it once. */
-  async fetchBlobs(ids: readonly string[]): Promise<void> {
-    const wanted = [...new Set(ids)].filter((id) => !this.blobs.has(id));
-    if (wanted.length === 0) return;
-    const answer = await git(this.top, ['cat-file', '--batch'], wanted.map((id) => `${id}\n`).join(''));
-    if (!answer.ok) return;
-    let at = 0;
-    for (const id of wanted) {
-      const end = answer.out.indexOf(10, at);
-      if (end < 0) return;
-      const head = answer.out.toString('utf8', at, end).split(' ');
-      at = end + 1;
-      if (head[1] !== 'blob') continue;
-      const size = Number(head[2]);
-      this.blobs.set(id, Promise.resolve(answer.out.subarray(at, at + size)));
-      at += size + 1;
-    }
   }
 
   async source(of: string | 'index', label: string): Promise<FileSource> {

@@ -21,7 +21,7 @@ export async function compareAll(
     tell(index + 1, paths.length, path);
     const old = was.get(path);
     if (old === undefined && (await untouched(engine, from, to, path))) {
-      diffs.push(still(engine, path));
+      if (await isEvaluation(engine, to, path)) diffs.push(still(engine, path));
       continue;
     }
     const diff = await compareGloss(engine, from, to, path, options, old === undefined ? {} : { was: old });
@@ -62,6 +62,26 @@ function still(engine: RevisionEngine, path: string): GlossDiff {
     trouble: null,
   };
 }
+
+/** Whether a gloss that nothing touched has numbers: known from its text, for it is not evaluated. */
+async function isEvaluation(engine: RevisionEngine, source: FileSource, path: string): Promise<boolean> {
+  const text = await engine.text(source, path);
+  if (text === null) return false;
+  const { tree } = engine.engine.meaning(text, null);
+  return tree.role === 'run' && tree.statements.some(({ statement: s }) => s !== null && numbered.has(s.kind));
+}
+
+const numbered = new Set<string>([
+  'use method',
+  'step',
+  'peak',
+  'glass',
+  'onset',
+  'crossing',
+  'residue',
+  'let',
+  'require',
+]);
 
 /** A method or the gloss of a blank has no numbers of its own: it shows in the glosses that use it. */
 function hasNumbers(diff: GlossDiff): boolean {

@@ -44,7 +44,7 @@ function files(host: Host, side: Side): Map<string, Used> {
     const { file } = program.run.statement;
     found.set('data', {
       kind: 'data',
-      text: `data of the run replaced (${file})`,
+      text: `${file} replaced`,
       paths: [host.resolve(path, file)],
       identity: snapshot.run?.identity ?? null,
       described: false,
@@ -55,7 +55,7 @@ function files(host: Host, side: Side): Map<string, Used> {
     const identity = snapshot.inputs.find((i) => i.role === 'join' && i.display === host.display(at))?.identity ?? null;
     found.set(`join ${join.statement.file}`, {
       kind: 'data',
-      text: `joined data replaced (${join.statement.file})`,
+      text: `joined ${join.statement.file} replaced`,
       paths: [at],
       identity,
       described: false,
@@ -74,7 +74,7 @@ function files(host: Host, side: Side): Map<string, Used> {
     }
     found.set(`blank ${file}`, {
       kind: 'blank',
-      text: `blank replaced (${file})`,
+      text: `${file} replaced`,
       paths,
       identity: data?.identity ?? null,
       described: file.endsWith('.gloss'),

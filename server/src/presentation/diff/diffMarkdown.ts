@@ -31,7 +31,10 @@ export function diffMarkdown(model: DiffModel, options: ShowOptions): string {
       const change = v.old === '' || v.new === '' ? v.old || v.new : `${v.old} → ${v.new}`;
       lines.push(`- ${markdownText(`${v.label}: ${change}${v.cause === '' ? '' : ` (${v.cause})`}`)}`);
     }
-    if (hidden !== null) lines.push('', `${markdownText(hidden)}.`);
+    if (hidden !== null) {
+      if (lines.at(-1) !== '') lines.push('');
+      lines.push(`${markdownText(hidden)}.`);
+    }
     const block = `${lines.join('\n')}\n`;
     if (text.length + block.length > mostCharacters) {
       return `${text}\n${shown.length - index} further glosses moved; the whole comparison is longer than a comment may be.\n`;

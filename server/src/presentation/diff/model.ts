@@ -58,7 +58,7 @@ export interface VerdictRow {
   readonly limitChanged: boolean;
 }
 
-export type ChangeKind = 'decision' | 'method' | 'data' | 'blank' | 'program' | 'rule';
+export type ChangeKind = 'decision' | 'method' | 'data' | 'blank' | 'rule';
 
 /** One input that differs. */
 export interface Change {

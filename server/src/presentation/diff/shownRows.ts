@@ -92,10 +92,17 @@ function shownRow(row: DiffRow, diff: GlossDiff): ShownRow {
     old: valueText(row.old),
     new: valueText(row.new),
     difference: differenceText(row),
-    relative: row.relative === null ? '' : `${signed(plainNumber(100 * row.relative, 2))} %`,
+    relative: relativeText(row),
     status: row.status,
     cause: [row.remark, causeText(row, diff)].filter((t) => t !== null && t !== '').join('; '),
   };
+}
+
+/** Of the value before; nothing where that is within its own 2 u of zero, for a share of nothing says nothing. */
+function relativeText({ relative, old }: DiffRow): string {
+  if (relative === null || old === null || old.value === null) return '';
+  if (old.uncertainty !== null && Math.abs(old.value) < 2 * old.uncertainty) return '';
+  return `${signed(plainNumber(100 * relative, 2))} %`;
 }
 
 function valueText(r: ComparedResult | null): string {
@@ -147,7 +154,6 @@ const kindWords: Readonly<Record<GlossDiff['changes'][number]['kind'], string>> 
   method: 'method changed',
   data: 'data changed',
   blank: 'blank changed',
-  program: 'program changed',
   rule: 'rule changed',
 };
 
