@@ -121,6 +121,40 @@ describe('a view of a gloss', () => {
     client.close();
   });
 
+  it('has a number of its own for each picture, in whichever panel, and goes on behind what a client has seen', async () => {
+    const client = await startClient(new MemoryOutside({ 'a.csv': lossRun() }));
+    const seen: StateParams[] = [];
+    client.connection.onNotification(method.state, (params: StateParams) => void seen.push(params));
+    const uri = client.open('a.gloss', gloss);
+    const panel = (id: string, abscissa: 'time' | 'temperature', after: number): Promise<unknown> =>
+      client.connection.sendRequest(method.watch, {
+        id,
+        uri,
+        choices: { ...defaultChoices, abscissa, units: abscissa === 'time' ? { mass: 'mg' } : {} },
+        editable: true,
+        after,
+      });
+    await panel('p', 'temperature', 41);
+    await panel('q', 'time', 0);
+    const numbers = seen.map((s) => s.state.generation.revision);
+    assert.equal(new Set(numbers).size, numbers.length, numbers.join());
+    assert.ok(Math.min(...numbers) > 41, numbers.join());
+    // The sample at the start is 10 mg, 100 %: each picture in its own unit.
+    for (const { state } of seen) {
+      const answer: SamplesAnswer = await client.connection.sendRequest(method.samples, {
+        generation: state.generation,
+        curves: [state.lanes.find((l) => l.id === 'mass')!.curves[0].id],
+        abscissa: state.choices.abscissa,
+        from: -1e9,
+        to: 1e9,
+        pixels: 100,
+      });
+      const y = new Float64Array(Uint8Array.from(Buffer.from(answer.curves[0].y, 'base64')).buffer);
+      assert.ok(Math.abs(y[0] - (state.choices.abscissa === 'time' ? 10 : 100)) < 1e-3, `${y[0]}`);
+    }
+    client.close();
+  });
+
   it('offers what to do where there is nothing to draw, and answers nothing for an old picture', async () => {
     const client = await startClient(new MemoryOutside({}));
     const { next } = states(client);

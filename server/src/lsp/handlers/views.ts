@@ -169,6 +169,7 @@ export function registerViews(
 /** The views of all panels. */
 export class Views {
   private readonly byId = new Map<string, View>();
+  private revision = 0;
 
   constructor(
     private readonly workspace: LiveWorkspace,
@@ -176,9 +177,12 @@ export class Views {
   ) {}
 
   watch(params: WatchParams): Promise<void> {
+    // A server that took the place of a lost one goes on behind what its client has seen.
+    this.revision = Math.max(this.revision, params.after ?? 0);
     const known = this.byId.get(params.id);
     if (known !== undefined) return known.change(params);
-    const view = new View(params, this.workspace, (state) => this.send(params.id, state));
+    const next = (): number => (this.revision += 1);
+    const view = new View(params, this.workspace, next, (state) => this.send(params.id, state));
     this.byId.set(params.id, view);
     return view.refresh();
   }

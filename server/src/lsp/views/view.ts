@@ -15,7 +15,6 @@ const quiet = 200;
 /** One panel's view of one gloss: what was sent for it, and when to send anew. */
 export class View {
   private pictures: Picture[] = [];
-  private revision = 0;
   private good: { readonly ground: Ground; readonly revision: number } | null = null;
   private run = 0;
   private callOff: () => void = () => undefined;
@@ -27,6 +26,8 @@ export class View {
   constructor(
     private watched: WatchParams,
     private readonly workspace: LiveWorkspace,
+    /** The number of the next picture, counted over all views: a number names one picture of one view. */
+    private readonly nextRevision: () => number,
     private readonly send: (state: ViewState) => void,
   ) {}
 
@@ -63,10 +64,6 @@ export class View {
     return this.pictures.find((p) => p.state.generation.revision === revision) ?? null;
   }
 
-  get latest(): Picture | null {
-    return this.pictures[0] ?? null;
-  }
-
   close(): void {
     this.closed = true;
     this.callOff();
@@ -82,8 +79,7 @@ export class View {
     this.callOff();
     const version = workspace.texts.get(watched.uri)?.version ?? 0;
     const { drawn, freshness } = this.judge(ground);
-    this.revision += 1;
-    const generation = { uri: watched.uri, version, revision: this.revision };
+    const generation = { uri: watched.uri, version, revision: this.nextRevision() };
     const committed = drawn === null ? null : this.committed(drawn);
     const picture = await compose(workspace, watched, drawn, role, generation, freshness, committed);
     if (this.closed || turn !== this.run) return;
@@ -149,8 +145,7 @@ export class View {
 
   /** The same picture with other words; it keeps its curves and gets a new number. */
   private tell(picture: Picture, freshness: Freshness): void {
-    this.revision += 1;
-    const generation = { ...picture.state.generation, revision: this.revision };
+    const generation = { ...picture.state.generation, revision: this.nextRevision() };
     const next: Picture = { ...picture, state: { ...picture.state, generation, freshness } };
     this.pictures = [next, ...this.pictures].slice(0, kept);
     this.send(next.state);
