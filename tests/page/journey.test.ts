@@ -109,7 +109,7 @@ describe('the day of an analyst in the editor', () => {
       .getByText(/revision \d+: line \d+ has an error/)
       .first()
       .waitFor();
-    assert.ok((await drawn(frame)) > revision);
+    await drawn(frame, revision);
     await editor.screenshot('journey broken');
     for (let i = 0; i < 6; i += 1) await editor.press('Backspace');
     await frame

@@ -134,18 +134,24 @@ describe('the curves view for everybody', function () {
   it('gives every lane a named picture, a summary, and the table what is drawn and how old it is', async () => {
     fake = await openFake();
     await fake.drawn();
-    const names = await fake.page
-      .getByRole('img')
-      .evaluateAll((all) => all.filter((c) => c.tagName === 'CANVAS').map((c) => c.getAttribute('aria-label')));
-    assert.equal(names.length, 4);
-    assert.match(
-      names[0] ?? '',
-      /^mass, m\/%: 3 curves, heating 1, hold 1, cooling 1 from 55\.\d+ to 100\.\d+ %\. 4 windows\.$/,
-    );
+    // The words follow the picture when the view is at rest.
+    const names = await eventually(async () => {
+      const found = await fake.page
+        .getByRole('img')
+        .evaluateAll((all) => all.filter((c) => c.tagName === 'CANVAS').map((c) => c.getAttribute('aria-label')));
+      assert.equal(found.length, 4);
+      assert.match(
+        found[0] ?? '',
+        /^mass, m\/%: 3 curves, heating 1, hold 1, cooling 1 from 55\.\d+ to 100\.\d+ %\. 4 windows\.$/,
+      );
+      return found;
+    });
     assert.match(names[2] ?? '', /endothermic down/);
     await fake.page.locator('.drawn summary').focus();
     await fake.page.keyboard.press('Enter');
-    assert.match(await fake.page.locator('.drawn caption').innerText(), /revision 1, current · T\/°C/);
+    await eventually(async () =>
+      assert.match(await fake.page.locator('.drawn caption').innerText(), /revision 1, current · T\/°C/),
+    );
     assert.equal(await fake.page.locator('.drawn tbody tr').count(), 12);
     assert.equal(await fake.page.getByRole('treegrid').getByRole('row').count(), 12);
   });

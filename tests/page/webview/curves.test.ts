@@ -67,10 +67,12 @@ describe('the curves in a browser', function () {
   it('are every sample of the file where there is room for them, and no other', async () => {
     const range = await zoomTo(fake, 20);
     await fake.page.locator('.drawn summary').click();
-    const rows = await fake.page.locator('.drawn tbody tr').allInnerTexts();
-    const row = (part: string): string => rows.find((r) => r.startsWith('mass') && r.includes(part)) ?? '';
-    assert.match(row('heating 1'), new RegExp(`\\b${inside(heating.temperature, range)}, every sample`));
-    assert.match(row('cooling 1'), new RegExp(`\\b${inside(cooling.temperature, range)}, every sample`));
+    await eventually(async () => {
+      const rows = await fake.page.locator('.drawn tbody tr').allInnerTexts();
+      const row = (part: string): string => rows.find((r) => r.startsWith('mass') && r.includes(part)) ?? '';
+      assert.match(row('heating 1'), new RegExp(`\\b${inside(heating.temperature, range)}, every sample`));
+      assert.match(row('cooling 1'), new RegExp(`\\b${inside(cooling.temperature, range)}, every sample`));
+    });
     assert.ok(inside(heating.temperature, range) > 50);
   });
 
@@ -102,15 +104,20 @@ describe('the curves in a browser', function () {
     await fake.page.mouse.move(box.x + 400, box.y + 122, { steps: 4 });
     await fake.page.mouse.up();
     await fake.drawn();
-    const moved = await view(fake);
-    assert.ok(moved.from > closer.from && Math.abs(moved.to - moved.from - (closer.to - closer.from)) < 1e-6);
+    const moved = await eventually(async () => {
+      const now = await view(fake);
+      assert.ok(now.from > closer.from && Math.abs(now.to - now.from - (closer.to - closer.from)) < 1e-6);
+      return now;
+    });
     await fake.page.mouse.move(box.x + 300, box.y + box.height - 15);
     await fake.page.mouse.down();
     await fake.page.mouse.move(box.x + 500, box.y + box.height - 15, { steps: 4 });
     await fake.page.mouse.up();
     await fake.drawn();
-    const dragged = await view(fake);
-    assert.ok(dragged.to - dragged.from < 0.3 * (moved.to - moved.from));
+    await eventually(async () => {
+      const dragged = await view(fake);
+      assert.ok(dragged.to - dragged.from < 0.3 * (moved.to - moved.from));
+    });
   });
 
   it('zoom one ordinate on its own axis, and give it back to the data', async () => {

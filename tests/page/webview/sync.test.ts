@@ -60,8 +60,11 @@ describe('caret and curves', function () {
     for (let k = 0; k < 8; k++) await fake.page.keyboard.press('+');
     await eventually(async () => assert.notEqual(await visible(), null));
     for (let k = 0; k < 3; k++) await fake.page.keyboard.press('Shift+ArrowLeft');
-    const before = (await visible())!;
-    assert.ok(before.to < 620 && before.from > 210);
+    const before = await eventually(async () => {
+      const now = (await visible())!;
+      assert.ok(now.to < 620 && now.from > 210);
+      return now;
+    });
     await fake.send({ type: 'caret', statement: 'step Moisture' });
     const after = await eventually(async () => {
       const now = (await visible())!;
