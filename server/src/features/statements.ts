@@ -20,8 +20,3 @@ export function firstSpan(tree: Tree, kind: Statement['kind']): Span {
   const node = tree.statements.find((s) => s.statement?.kind === kind);
   return node?.tokens.get('head') ?? node?.span ?? { start: 0, end: 0 };
 }
-
-/** Where a name is defined in a text. */
-export function definitionOf(tree: Tree, name: string): StatementNode | null {
-  return tree.statements.find((s) => s.name === name && s.statement?.kind !== undefined) ?? null;
-}

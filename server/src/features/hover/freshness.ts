@@ -17,6 +17,3 @@ export function freshnessWords(
   if (isCurrent(document, results)) return `Current (revision ${results.revision}).`;
   return `Of an older text (revision ${results.revision}): ${next}.`;
 }
-
-/** What stands beside a value that belongs to an older text. */
-export const staleMark = 'stale';

@@ -32,8 +32,6 @@ const asked: Readonly<Record<string, string>> = {
   'calibration date': 'ISO 11357-1, ISO 11358-1',
 };
 
-export type NotedField = keyof typeof asked & string;
-
 /** What a note states that begins with the field and a colon: `note "customer: …"`. */
 export function noted(snapshot: Snapshot, field: string): Fact {
   const texts = notesOf(snapshot).flatMap((note) => {
