@@ -12,8 +12,8 @@ const steps = [
   { at: 500, width: 10, loss: 20 },
   { at: 800, width: 8, loss: 15 },
 ];
-/** Seconds between readings that give a number of rows over the 5820 s of the ramp. */
-const every = (rows: number): number => 5820 / (rows - 1);
+/** The ramp takes so long, s. */
+const duration = 6000;
 
 const six = [
   'step First 100..320 °C',
@@ -24,12 +24,19 @@ const six = [
   'let share = First.loss / Second.loss',
 ];
 
-/** A fourth column, as of a simultaneous run. */
-function withHeatFlow(text: string): string {
-  const lines = text.trimEnd().split('\n');
-  const written = lines.map((line, i) =>
-    i === 0 ? `${line},heat flow / mW` : `${line},${(-2 + 1e-5 * i).toFixed(5)}`,
-  );
+/** A run of so many rows and four columns, as of a simultaneous instrument; decimals as exports have them. */
+function fourColumns(rows: number): string {
+  const every = duration / rows;
+  const run = syntheticRun({ every, rate: (970 / duration) * 60, steps });
+  const lines = run
+    .trimEnd()
+    .split('\n')
+    .slice(0, rows + 1);
+  const written = lines.map((line, i) => {
+    if (i === 0) return `${line},heat flow / mW`;
+    const [, temperature, mass] = line.split(',');
+    return [((i - 1) * every).toFixed(3), temperature, mass, (-2 + 1e-5 * i).toFixed(5)].join(',');
+  });
   return `${written.join('\n')}\n`;
 }
 
@@ -53,7 +60,7 @@ require(${JSON.stringify(program)});`;
 export async function startToEnd(): Promise<readonly BenchRow[]> {
   const folder = mkdtempSync(join(tmpdir(), 'gloss-bench-'));
   const write = (name: string, rows: number, statements: readonly string[]): string => {
-    writeFileSync(join(folder, `${name}.csv`), withHeatFlow(syntheticRun({ every: every(rows), steps })));
+    writeFileSync(join(folder, `${name}.csv`), fourColumns(rows));
     const path = join(folder, `${name}.gloss`);
     writeFileSync(path, [`run "${name}.csv"`, '  mass 20.000 ± 0.010 mg', ...statements, ''].join('\n'));
     return path;
