@@ -15,7 +15,8 @@ async function zoomTo(fake: FakePage, width: number): Promise<Range> {
     const now = await view(fake);
     if (now.to - now.from <= width) break;
     await fake.page.keyboard.press('+');
-    await fake.drawn();
+    // What is seen is kept after a pause.
+    await eventually(async () => assert.notDeepEqual(await view(fake), now));
   }
   await fake.drawn();
   return view(fake);
@@ -183,15 +184,15 @@ describe('the curves in a browser', function () {
   it('are drawn over time, in another unit, and without a part, as chosen', async () => {
     await fake.page.locator('.drawn summary').click();
     await fake.page.getByRole('button', { name: 'time', exact: true }).click();
-    await fake.drawn();
-    assert.match((await fake.page.locator('.drawn caption').textContent()) ?? '', /t\/min/);
+    const caption = fake.page.locator('.drawn caption');
+    await eventually(async () => assert.match((await caption.textContent()) ?? '', /t\/min/));
     await fake.page.getByRole('combobox', { name: 'Unit of mass' }).selectOption('mg');
+    const label = fake.page.locator('.lane[data-lane="mass"] .lane-label');
+    await eventually(async () => assert.equal(await label.textContent(), 'm/mg'));
     await fake.drawn();
-    assert.equal(await fake.page.locator('.lane[data-lane="mass"] .lane-label').textContent(), 'm/mg');
     const before = await inkOf(fake.page, 'ion(44)');
     await fake.page.getByRole('button', { name: 'cooling 1' }).click();
-    await fake.drawn();
-    assert.notEqual(await inkOf(fake.page, 'ion(44)'), before);
+    await eventually(async () => assert.notEqual(await inkOf(fake.page, 'ion(44)'), before));
     const choices = await fake.posted('choices');
     assert.equal(choices.length, 3, 'one message a choice');
   });
