@@ -56,17 +56,17 @@ function halved(values: Float64Array): Float64Array {
 const GAP = 1.5;
 
 function contrastsOf({ x, y }: Means, usual: number, most: number): Float64Array {
-  const weights = CONTRAST;
-  const stride = Math.max(1, Math.floor(y.length / most));
+  const stride = Math.max(1, Math.ceil(y.length / most));
   const contrasts = new Float64Array(Math.ceil(y.length / stride));
-  const more = weights.length - 1;
+  const more = CONTRAST.length - 1;
+  const [, w1, w2, w3, w4, w5] = CONTRAST;
   const longest = GAP * more * usual;
   let n = 0;
   for (let k = 0; k + more < y.length; k += stride) {
     if (x !== null && x[k + more] - x[k] > longest) continue;
-    let sum = 0;
-    for (let j = 1; j <= more; j++) sum += weights[j] * (y[k + j] - y[k]);
-    contrasts[n++] = sum;
+    const y0 = y[k];
+    contrasts[n++] =
+      w1 * (y[k + 1] - y0) + w2 * (y[k + 2] - y0) + w3 * (y[k + 3] - y0) + w4 * (y[k + 4] - y0) + w5 * (y[k + 5] - y0);
   }
   return contrasts.subarray(0, n);
 }

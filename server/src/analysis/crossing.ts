@@ -4,6 +4,7 @@ import { localNoise } from './localNoise';
 import { localPolynomial } from './localPolynomial';
 import type { Measured } from './measured';
 import { noiseOf, type Noise } from './noise';
+import { extremesOver, pastLine, type Extremes } from './extremes';
 import { passages, type Passage } from './passage';
 import { samplesIn } from './range';
 import { slopeAt, slopeCurve } from './slopeCurve';
@@ -70,7 +71,15 @@ function crossingOfReadings(curve: Curve, window: Window, options: CrossingOptio
   const level = levelOfReadings(y, first, last, options.level);
   const band = noise === null ? 0 : BAND * noise.sigma;
   const passage = chosen(
-    passagesBeyond(x, (i) => y[i] - level.value, first, last, band),
+    passages(
+      x,
+      (i) => y[i] - level.value,
+      first,
+      last,
+      narrowed(band, extremesOver(curve, { first, last }), level.value),
+      0,
+      (i, below) => pastLine(curve, i, below, { origin: level.value, slope: 0, centre: 0 }),
+    ),
     options,
   );
   if (passage === null) return null;
@@ -163,14 +172,19 @@ function passagesBeyond(
   band: number,
   hold = 0,
 ): Passage[] {
-  let above = 0;
-  let below = 0;
+  let most = -Infinity;
+  let least = Infinity;
   for (let i = first; i < last; i++) {
     const d = distance(i);
-    if (d > above) above = d;
-    else if (-d > below) below = -d;
+    if (d > most) most = d;
+    if (d < least) least = d;
   }
-  return passages(x, distance, first, last, Math.min(band, above / 2, below / 2), hold);
+  return passages(x, distance, first, last, narrowed(band, { least, most }, 0), hold);
+}
+
+/** A band that is never more than half of what the signal reaches on either side of a level. */
+function narrowed(band: number, { least, most }: Extremes, level: number): number {
+  return Math.min(band, Math.max(0, most - level) / 2, Math.max(0, level - least) / 2);
 }
 
 function chosen(all: readonly Passage[], { way, which }: CrossingOptions): Passage | null {

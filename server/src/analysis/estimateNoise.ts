@@ -3,7 +3,7 @@ import type { Curve, Window } from './curve';
 import type { Noise, NoiseComponent } from './noise';
 import { fitNoise } from './noiseModel';
 import { fitPolynomial } from './polynomialFit';
-import { samplesIn, type SampleRange } from './range';
+import { firstAfter, samplesIn, type SampleRange } from './range';
 import { resolutionOf } from './resolution';
 import { quantile, scatterOf } from './robust';
 
@@ -12,7 +12,7 @@ const LINE = 60;
 /** Block means are taken up to this long, s: beyond it a mass step or a peak is taken for noise. */
 const LONGEST_BLOCK = 60;
 /** Residuals looked at for one scatter; more tell nothing new. */
-const ENOUGH = 8000;
+const ENOUGH = 4000;
 const MANY = 200;
 
 /**
@@ -61,8 +61,7 @@ function medianInterval(x: Float64Array, { first, last }: SampleRange): number {
 function lineScatter({ x, y }: Curve, range: SampleRange): number {
   const lines: SampleRange[] = [];
   for (let i = range.first; i < range.last;) {
-    let end = i;
-    while (end < range.last && (x[end] - x[i] <= LINE || end - i < 5)) end++;
+    const end = Math.min(range.last, Math.max(i + 5, firstAfter(x, x[i] + LINE, i, range.last)));
     if (end - i >= 5) lines.push({ first: i, last: end });
     i = end;
   }

@@ -1,15 +1,44 @@
 import type { Curve } from './curve';
+import type { SampleRange } from './range';
 
 /** Readings in a block. */
 const SIZE = 64;
 
 /** The smallest and the largest reading of each block; NaN where not asked for yet. */
-interface Extremes {
+interface Blocks {
   readonly low: Float64Array;
   readonly high: Float64Array;
 }
 
-const known = new WeakMap<Curve, Extremes>();
+const known = new WeakMap<Curve, Blocks>();
+
+/** The smallest and the largest reading of a range. */
+export interface Extremes {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** The extremes of a range, from those of its whole blocks and the readings at its ends. */
+export function extremesOver(curve: Curve, { first, last }: SampleRange): Extremes {
+  const { y } = curve;
+  const blocks = extremesOf(curve);
+  let least = Infinity;
+  let most = -Infinity;
+  for (let i = first; i < last;) {
+    const k = i / SIZE;
+    if (i % SIZE === 0 && i + SIZE <= last) {
+      if (Number.isNaN(blocks.low[k])) fill(blocks, curve, k);
+      if (blocks.low[k] < least) least = blocks.low[k];
+      if (blocks.high[k] > most) most = blocks.high[k];
+      i += SIZE;
+      continue;
+    }
+    if (y[i] < least) least = y[i];
+    if (y[i] > most) most = y[i];
+    i++;
+  }
+  return { least, most };
+}
 
 /**
  * From sample `i` on, the first sample at which the curve is not certain to lie below (or not below) the straight line
@@ -37,7 +66,7 @@ export function pastLine(
   return at;
 }
 
-function extremesOf(curve: Curve): Extremes {
+function extremesOf(curve: Curve): Blocks {
   let extremes = known.get(curve);
   if (extremes === undefined) {
     const column = (): Float64Array => new Float64Array(Math.floor(curve.x.length / SIZE)).fill(NaN);
@@ -46,7 +75,7 @@ function extremesOf(curve: Curve): Extremes {
   return extremes;
 }
 
-function fill({ low, high }: Extremes, { y }: Curve, k: number): void {
+function fill({ low, high }: Blocks, { y }: Curve, k: number): void {
   let least = Infinity;
   let most = -Infinity;
   for (let i = k * SIZE; i < (k + 1) * SIZE; i++) {

@@ -1,6 +1,7 @@
 import { blockVariances } from './blockVariances';
 import type { Curve } from './curve';
 import type { Noise } from './noise';
+import { extentOf } from './extent';
 import { contrastVariance, fitNoise } from './noiseModel';
 import { firstAfter, firstAtOrAfter } from './range';
 
@@ -38,7 +39,7 @@ function estimate(noise: Noise, curve: Curve, at: number, smooth: number): Noise
   if (last - first < 16) return noise;
   const interval = (x[last - 1] - x[first]) / (last - 1 - first);
   const longest = Math.min(smooth / 2, LONGEST * interval);
-  const blocks = blockVariances(x, y, { first, last }, interval, longest, CONTRASTS, widestSpacing(curve));
+  const blocks = blockVariances(x, y, { first, last }, interval, longest, CONTRASTS, extentOf(x).mostStep);
   let more = false;
   const larger = blocks.map((block) => {
     const expected = contrastVariance(noise.components, block.size, interval);
@@ -47,18 +48,4 @@ function estimate(noise: Noise, curve: Curve, at: number, smooth: number): Noise
   });
   if (!more) return noise;
   return { ...noise, components: fitNoise(larger, interval, x[x.length - 1] - x[0]) };
-}
-
-const spacings = new WeakMap<Curve, number>();
-
-/** The longest way between neighbouring readings of the whole curve, s; looked for once. */
-function widestSpacing(curve: Curve): number {
-  let widest = spacings.get(curve);
-  if (widest === undefined) {
-    widest = 0;
-    const { x } = curve;
-    for (let i = 1; i < x.length; i++) if (x[i] - x[i - 1] > widest) widest = x[i] - x[i - 1];
-    spacings.set(curve, widest);
-  }
-  return widest;
 }

@@ -15,6 +15,12 @@ export interface BlockVariance {
  */
 export const CONTRAST = [1, -5, 10, -10, 5, -1].map((c) => c / Math.sqrt(252));
 
+/** Sums of the products of its weights so many blocks apart, both ways. */
+const LAGS = CONTRAST.map((_, apart) => {
+  const products = CONTRAST.slice(apart).map((weight, i) => weight * CONTRAST[i]);
+  return (apart === 0 ? 1 : 2) * products.reduce((a, b) => a + b, 0);
+});
+
 /** Correlation times of 1/f noise are spaced by octaves. */
 const SPACING = 2;
 
@@ -136,12 +142,10 @@ export function contrastVariance(components: readonly NoiseComponent[], size: nu
     const all = -Math.expm1((-interval * size) / time);
     const own = (size + (2 * r * (size - all / rest)) / rest) / (size * size);
     const pair = ((all / rest) * (all / rest)) / (size * size);
-    let sum = 0;
-    for (let i = 0; i < CONTRAST.length; i++) {
-      for (let j = 0; j < CONTRAST.length; j++) {
-        const apart = Math.abs(i - j);
-        sum += CONTRAST[i] * CONTRAST[j] * (apart === 0 ? own : pair * r ** ((apart - 1) * size + 1));
-      }
+    const further = r ** size;
+    let sum = LAGS[0] * own;
+    for (let apart = 1, covariance = pair * r; apart < LAGS.length; apart++, covariance *= further) {
+      sum += LAGS[apart] * covariance;
     }
     total += variance * Math.max(0, sum);
   }

@@ -31,7 +31,12 @@ export function passages(
 ): Passage[] {
   const found: Passage[] = [];
   if (last - first < 2) return found;
-  let pending: { time: number; before: number }[] = [];
+  /** The samples before the crossings that are not decided yet. */
+  let pending: number[] = [];
+  const timeOf = (before: number): number => {
+    const [a, b] = [value(before), value(before + 1)];
+    return x[before] + (x[before + 1] - x[before]) * (a / (a - b));
+  };
   let previous = value(first);
   let side = previous < 0 ? -1 : 1;
   let beyond = false;
@@ -39,7 +44,7 @@ export function passages(
     const now = value(i);
     if (previous < 0 !== now < 0) {
       beyond = false;
-      pending.push({ time: x[i - 1] + (x[i] - x[i - 1]) * (previous / (previous - now)), before: i - 1 });
+      pending.push(i - 1);
     }
     previous = now;
     if (pending.length === 0) {
@@ -54,9 +59,10 @@ export function passages(
     if (!beyond) continue;
     const here = now < 0 ? -1 : 1;
     if (here !== side) {
-      if (x[i] - pending[pending.length - 1].time < hold && i < last - 1) continue;
-      const middle = pending[(pending.length - 1) >> 1];
-      found.push({ ...middle, direction: here > 0 ? 'rising' : 'falling', crossings: pending.length });
+      if (x[i] - timeOf(pending[pending.length - 1]) < hold && i < last - 1) continue;
+      const before = pending[(pending.length - 1) >> 1];
+      const time = timeOf(before);
+      found.push({ time, before, direction: here > 0 ? 'rising' : 'falling', crossings: pending.length });
       side = here;
     }
     pending = [];

@@ -39,9 +39,9 @@ export function clippedVariance(numbers: Float64Array): { readonly variance: num
   let sum = 0;
   for (let round = 0; round < 50; round++) {
     const before = n;
-    n = 0;
-    sum = 0;
-    for (; n < sizes.length && sizes[n] <= CUT * sigma; n++) sum += sizes[n] ** 2;
+    const most = CUT * sigma;
+    if (n > 0 && sizes[n - 1] > most) n = sum = 0;
+    for (; n < sizes.length && sizes[n] <= most; n++) sum += sizes[n] * sizes[n];
     if (n === 0) return { variance: 0, kept: sizes.length };
     sigma = Math.sqrt(sum / n / CUT_VARIANCE);
     if (n === before) break;

@@ -24,15 +24,31 @@ export interface Named {
   readonly formulas: readonly string[];
 }
 
-/** An index over rows; a word that two rows claim is an error of the tables. */
+/**
+ * An index over rows, made when something is first looked up: a program that starts may need none of them. A word that
+ * two rows claim is an error of the tables.
+ */
 export function indexed<T extends Named>(rows: readonly T[]): (words: string) => T | null {
+  let index: Index<T> | null = null;
+  return (words) => {
+    index ??= indexOf(rows);
+    return index.byFormula.get(formulaForm(words)) ?? index.byWord.get(lookupForm(words)) ?? null;
+  };
+}
+
+interface Index<T> {
+  readonly byWord: ReadonlyMap<string, T>;
+  readonly byFormula: ReadonlyMap<string, T>;
+}
+
+function indexOf<T extends Named>(rows: readonly T[]): Index<T> {
   const byWord = new Map<string, T>();
   const byFormula = new Map<string, T>();
   for (const row of rows) {
     for (const word of [row.name, ...row.aliases].map(lookupForm)) put(byWord, word, row);
     for (const formula of row.formulas) put(byFormula, formula, row);
   }
-  return (words) => byFormula.get(formulaForm(words)) ?? byWord.get(lookupForm(words)) ?? null;
+  return { byWord, byFormula };
 }
 
 function put<T extends Named>(index: Map<string, T>, key: string, row: T): void {

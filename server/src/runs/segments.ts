@@ -94,6 +94,9 @@ function segment(
   };
 }
 
+/** A rate from so many samples is as good as one from more. */
+const ENOUGH = 20_000;
+
 /** K/min over the samples between 10 % and 90 % of the way: without the furnace's start and its arrival. */
 function rampRate(time: Float64Array, temperature: Float64Array, from: number, to: number): number {
   const way = temperature[to] - temperature[from];
@@ -102,8 +105,8 @@ function rampRate(time: Float64Array, temperature: Float64Array, from: number, t
   let last = to;
   while (first < to && sign * (temperature[first] - temperature[from]) < 0.1 * Math.abs(way)) first++;
   while (last > from && sign * (temperature[last] - temperature[from]) > 0.9 * Math.abs(way)) last--;
-  const line =
-    last - first >= 2 ? lineThrough(time, temperature, first, last) : lineThrough(time, temperature, from, to);
+  if (last - first < 2) [first, last] = [from, to];
+  const line = lineThrough(time, temperature, first, last, Math.max(1, Math.floor((last - first) / ENOUGH)));
   return 60 * line.slope;
 }
 

@@ -1,4 +1,4 @@
-import { partOf } from '../analysis/extent';
+import { extentOf, partOf } from '../analysis/extent';
 import type { Segment } from './run';
 import { localLine } from './segmentation/localLine';
 import { increasing } from './segmentation/increasing';
@@ -91,19 +91,30 @@ function smoothed(
   temperature: Float64Array,
   seconds: number,
 ): { x: Float64Array; y: Float64Array } {
-  const every = Math.max(1, Math.floor(time.length / 5000));
-  const wide = localLine(time, temperature, seconds / 2, every);
-  const noise = 1.4826 * medianDistance(temperature, wide, every);
-  if (!(noise > aim / 10)) return { x: time, y: temperature };
   const n = time.length;
   const inWindow = n < 2 ? 1 : (seconds * (n - 1)) / Math.max(time[n - 1] - time[0], 1e-9);
+  // Of many samples some tell the noise as well; each window keeps enough of them for a line.
+  const every = Math.max(1, Math.floor(Math.min(n / 5000, inWindow / 20)));
+  const some = every === 1 ? { x: time, y: temperature } : { x: each(time, every), y: each(temperature, every) };
+  const wide = localLine(some.x, some.y, seconds / 2);
+  const noise = 1.4826 * medianDistance(some.y, wide);
+  if (!(noise > aim / 10)) return { x: time, y: temperature };
   const needed = (noise / aim) ** 2;
   if (needed >= inWindow) return { x: time, y: every === 1 ? wide : localLine(time, temperature, seconds / 2) };
-  return { x: time, y: localLine(time, temperature, (0.5 * seconds * needed) / inWindow) };
+  const half = (0.5 * seconds * needed) / inWindow;
+  // Three samples in reach make no line: each is its own.
+  if (half < 2 * extentOf(time).leastStep) return { x: time, y: temperature };
+  return { x: time, y: localLine(time, temperature, half) };
 }
 
-/** Median distance of a curve and its smoothed values at each `every`-th sample. */
-function medianDistance(values: Float64Array, smooth: Float64Array, every: number): number {
-  const some = smooth.map((value, k) => Math.abs(values[k * every] - value)).sort();
-  return some.length === 0 ? 0 : some[some.length >> 1];
+function each(values: Float64Array, every: number): Float64Array {
+  const some = new Float64Array(Math.ceil(values.length / every));
+  for (let k = 0; k < some.length; k++) some[k] = values[k * every];
+  return some;
+}
+
+/** Median distance of a curve and its smoothed values. */
+function medianDistance(values: Float64Array, smooth: Float64Array): number {
+  const distances = smooth.map((value, k) => Math.abs(values[k] - value)).sort();
+  return distances.length === 0 ? 0 : distances[distances.length >> 1];
 }

@@ -1,3 +1,4 @@
+import { extentOf } from '../../analysis/extent';
 import type { Finding } from '../../findings/finding';
 import { makeFinding } from '../../findings/makeFinding';
 import { cautions } from '../../reference/cautions';
@@ -46,6 +47,8 @@ function isWritten(
 
 function rangeOf(temperature: Float64Array | null): { lowest: number; highest: number } | null {
   if (temperature === null) return null;
+  const extent = extentOf(temperature);
+  if (extent.finite) return { lowest: extent.least, highest: extent.most };
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
   for (const t of temperature) {

@@ -78,14 +78,14 @@ function mismatch(context: CheckContext): Finding[] {
 
 function aboveInitial(context: CheckContext): Finding[] {
   const { program, run } = context;
-  const top = context.facts.signal('mass')?.top ?? null;
+  const limit = context.limit('mass-above-initial');
+  const top = context.facts.signal('mass')?.topAbove(run.mass.reference * (1 + limit / 100)) ?? null;
   if (program.run === null || top === null) return [];
   for (const outcome of context.outcomes.values()) {
     const gain = outcome.analysis?.of === 'step' ? -outcome.analysis.step.change.value : 0;
-    if ((100 * gain) / run.mass.reference > context.limit('mass-above-initial')) return [];
+    if ((100 * gain) / run.mass.reference > limit) return [];
   }
   const excess = (100 * (top.mean - run.mass.reference)) / run.mass.reference;
-  const limit = context.limit('mass-above-initial');
   if (!(excess > limit)) return [];
   return [
     makeFinding(

@@ -35,8 +35,9 @@ export class SignalFacts {
     return first === undefined || last === undefined ? null : { from: first.x[0], to: last.x[last.x.length - 1] };
   }
 
-  /** The largest mean over 30 s, and when. */
-  get top(): Top | null {
+  /** The largest mean over 30 s, and when; null where not even a reading is above `least`. */
+  topAbove(least: number): Top | null {
+    if (!this.curves.some(({ y }) => !(extentOf(y).most <= least))) return null;
     return this.once('top', () =>
       this.curves.reduce<Top | null>((best, curve) => {
         const own = topOf(curve);
@@ -179,9 +180,8 @@ function jumpsOf({ x, y }: Curve, sigmaOf: () => number): Jump[] {
   const found: Jump[] = [];
   const { leastStep, mostStep } = extentOf(y);
   if (!(least > 0) || Math.max(mostStep, -leastStep) < least) return found;
-  for (let i = 1; i < y.length; i++) {
+  for (let i = nextChange(y, 1, least); i < y.length; i = nextChange(y, i + 1, least)) {
     const change = y[i] - y[i - 1];
-    if (Math.abs(change) < least) continue;
     let beside = 0;
     for (let k = Math.max(1, i - 3); k <= Math.min(y.length - 1, i + 3); k++) {
       if (k !== i) beside = Math.max(beside, Math.sign(change) * (y[k] - y[k - 1]));
@@ -192,6 +192,15 @@ function jumpsOf({ x, y }: Curve, sigmaOf: () => number): Jump[] {
     found.push({ from: x[i - 1], to: x[i], size: Math.abs(change) / sigma, change });
   }
   return found;
+}
+
+/** From reading `i` on, the first one that differs by so much from the one before it; the length where there is none. */
+function nextChange(y: Float64Array, i: number, least: number): number {
+  for (; i < y.length; i++) {
+    const change = y[i] - y[i - 1];
+    if (change >= least || change <= -least) break;
+  }
+  return i;
 }
 
 /** Scatter of one reading from a sample of second differences: for white noise its sigma, for smoothed noise less. */

@@ -3,12 +3,11 @@ import { lineThrough } from './lineThrough';
 /**
  * Value at each sample of the straight line of least squares through the samples within `half` of it (one-sided at the
  * ends). O(n) by running sums, of what one line through all leaves over, about an origin that moves along: exact on
- * straight lines. Fewer than four samples in reach: the sample itself. `every` asks for the values at each so many-th
- * sample only.
+ * straight lines. Fewer than four samples in reach: the sample itself.
  */
-export function localLine(x: Float64Array, y: Float64Array, half: number, every = 1): Float64Array {
+export function localLine(x: Float64Array, y: Float64Array, half: number): Float64Array {
   const n = x.length;
-  const fitted = new Float64Array(Math.ceil(n / every));
+  const fitted = new Float64Array(n);
   if (n === 0) return fitted;
   const whole = lineThrough(x, y, 0, n - 1);
   const level = whole.at(x[0]);
@@ -23,7 +22,7 @@ export function localLine(x: Float64Array, y: Float64Array, half: number, every 
   let sxx = 0;
   let sy = 0;
   let sxy = 0;
-  for (let i = 0, k = 0; i < n; i += every, k++) {
+  for (let i = 0; i < n; i++) {
     const low = x[i] - half;
     const high = x[i] + half;
     if (x[i] - origin > 8 * half) {
@@ -62,7 +61,7 @@ export function localLine(x: Float64Array, y: Float64Array, half: number, every 
     const xx = sxx - sx * meanX;
     const xy = sxy - sx * meanY;
     const local = meanY + (xx > 0 ? (xy / xx) * (x[i] - origin - meanX) : 0);
-    fitted[k] = count < 4 ? y[i] : local + slope * (x[i] - start) + level;
+    fitted[i] = count < 4 ? y[i] : local + slope * (x[i] - start) + level;
   }
   return fitted;
 }
