@@ -2,7 +2,7 @@
 export interface BenchRow {
   readonly name: string;
   readonly value: number;
-  readonly unit: 'ms' | 'MB' | '×';
+  readonly unit: 'ms' | 'kB' | 'MB' | '×';
   /** The value must not exceed it; null: shown only. */
   readonly limit: number | null;
   /** How it came about: what it was compared with, or why there is no comparison. */

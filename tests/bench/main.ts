@@ -1,14 +1,18 @@
 import { activation } from './activation';
+import { bundles } from './bundles';
 import { report } from './harness';
 import { movedWindow } from './movedWindow';
 import { startToEnd } from './program';
 import { reading } from './reading';
+import { redraw } from './redraw';
 
 const benches = {
   'Reading a run file': reading,
   'Results from the start of the process': startToEnd,
   'A moved window': movedWindow,
   'Waking up in the editor': activation,
+  'Drawing the curves': redraw,
+  'What is delivered': bundles,
 };
 
 void report(benches).then((over) => {
