@@ -91,6 +91,19 @@ describe('the curves in a browser', function () {
     assert.equal(await inkOf(fake.page, 'rate'), whole);
   });
 
+  it('zoom by every key, also of keys that come faster than pictures', async () => {
+    const first = await view(fake);
+    await fake.page.evaluate(() => {
+      const surface = document.querySelector<HTMLElement>('.surface')!;
+      for (let k = 0; k < 8; k++) surface.dispatchEvent(new KeyboardEvent('keydown', { key: '+', bubbles: true }));
+    });
+    await eventually(async () => {
+      const now = await view(fake);
+      const share = (now.to - now.from) / (first.to - first.from);
+      assert.ok(Math.abs(share - 0.8 ** 8) < 0.01 * share, `${share} of the data in view`);
+    });
+  });
+
   it('zoom by the wheel about the pointer, by a drag on the axis, and pan by a drag', async () => {
     const box = (await fake.page.locator('.surface').boundingBox())!;
     const first = await view(fake);

@@ -4,6 +4,8 @@ import { panned, zoomAbout } from '../geometry/zoom';
 
 export interface KeysOutside {
   frame(): Frame | null;
+  /** What is to be in view from the next picture on: of keys that come faster than pictures, none is lost. */
+  wanted(frame: Frame): Range;
   look(visible: Range | null): void;
   cursorAt(): number | null;
   walk(steps: number, from: number): void;
@@ -30,7 +32,7 @@ export function plotKeys(surface: HTMLElement, outside: KeysOutside): void {
 }
 
 function action(event: KeyboardEvent, frame: Frame, outside: KeysOutside): (() => void) | null {
-  const { x } = frame;
+  const x = outside.wanted(frame);
   const width = x.to - x.from;
   const middle = (x.from + x.to) / 2;
   const centre = (): number => {

@@ -1,7 +1,7 @@
 import type { Range } from '../../../server/src/protocol/view';
 import type { Cursor } from '../control/cursor';
 import type { Edges } from '../control/edges';
-import { narrowest } from '../draw/frame';
+import { narrowest, visibleRange } from '../draw/frame';
 import { bandAt } from '../geometry/bands';
 import { looseLimits } from '../geometry/abscissa';
 import { held } from '../geometry/zoom';
@@ -14,6 +14,8 @@ import { pointerInput } from './pointer';
 
 export interface PlotInputOutside {
   look(): Look | null;
+  /** The range that is kept to be seen, drawn or not; null: the whole data. */
+  visible(): Range | null;
   readonly actions: Actions;
   readonly cursor: Cursor;
   readonly edges: Edges;
@@ -23,6 +25,7 @@ export interface PlotInputOutside {
 export function plotInput(plot: Plot, outside: PlotInputOutside): void {
   const { actions, cursor } = outside;
   const frame = (): Look['frame'] | null => outside.look()?.frame ?? null;
+  const wanted = ({ data }: Look['frame']): Range => visibleRange(outside.visible(), data);
   const lookAt = (visible: Range | null): void => {
     const now = frame();
     if (now === null) return;
@@ -39,6 +42,7 @@ export function plotInput(plot: Plot, outside: PlotInputOutside): void {
   let mark = -1;
   pointerInput(plot.surface, plot.rubber, {
     frame,
+    wanted,
     look: lookAt,
     ordinate: (lane, range) => actions.keep({ do: 'ordinate', lane, range }),
     hover: (x) => cursor.hover(x),
@@ -46,6 +50,7 @@ export function plotInput(plot: Plot, outside: PlotInputOutside): void {
   });
   plotKeys(plot.surface, {
     frame,
+    wanted,
     look: lookAt,
     cursorAt: () => cursor.at,
     walk: (steps, from) => cursor.walk(steps, from),

@@ -5,6 +5,8 @@ import { dragged, panned, wheelFactor, zoomAbout } from '../geometry/zoom';
 
 export interface PointerOutside {
   frame(): Frame | null;
+  /** What is to be in view from the next picture on: of turns of a wheel that come faster than pictures, none is lost. */
+  wanted(frame: Frame): Range;
   look(visible: Range | null): void;
   ordinate(lane: string, range: Range | null): void;
   hover(x: number | null): void;
@@ -136,10 +138,10 @@ function wheel(event: WheelEvent, { x, y }: Point, outside: PointerOutside): voi
     const { y: range, yScale, lane } = zone.lane;
     outside.ordinate(lane.id, zoomAbout(range, yScale.value(y), wheelFactor(event.deltaY * unit)));
   } else if (Math.abs(sideways) > Math.abs(event.shiftKey ? 0 : event.deltaY)) {
-    outside.look(panned(frame.x, sideways * unit * frame.xScale.perPixel));
+    outside.look(panned(outside.wanted(frame), sideways * unit * frame.xScale.perPixel));
   } else {
     const centre = frame.xScale.value(Math.min(frame.right, Math.max(frame.left, x)));
-    outside.look(zoomAbout(frame.x, centre, wheelFactor(event.deltaY * unit)));
+    outside.look(zoomAbout(outside.wanted(frame), centre, wheelFactor(event.deltaY * unit)));
   }
 }
 
