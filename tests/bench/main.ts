@@ -3,6 +3,7 @@ import { bundles } from './bundles';
 import { report } from './harness';
 import { movedWindow } from './movedWindow';
 import { startToEnd } from './program';
+import { overStdio } from './overStdio';
 import { reading } from './reading';
 import { redraw } from './redraw';
 
@@ -10,6 +11,7 @@ const benches = {
   'Reading a run file': reading,
   'Results from the start of the process': startToEnd,
   'A moved window': movedWindow,
+  'The server over its standard streams': overStdio,
   'Waking up in the editor': activation,
   'Drawing the curves': redraw,
   'What is delivered': bundles,
