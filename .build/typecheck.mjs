@@ -22,7 +22,14 @@ let failed = false;
 // What was checked is kept below out/, so that the next check looks at what changed.
 function check(unit) {
   const kept = join('out', 'types', `${unit.replaceAll('/', '.')}.tsbuildinfo`);
-  const options = ['-p', unit, '--incremental', '--tsBuildInfoFile', kept, ...(process.stdout.isTTY ? ['--pretty'] : [])];
+  const options = [
+    '-p',
+    unit,
+    '--incremental',
+    '--tsBuildInfoFile',
+    kept,
+    ...(process.stdout.isTTY ? ['--pretty'] : []),
+  ];
   const run = spawn(process.execPath, [tsc, ...options], { stdio: ['ignore', 'pipe', 'inherit'] });
   const said = [];
   run.stdout.on('data', (part) => said.push(part));
