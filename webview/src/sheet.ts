@@ -148,7 +148,7 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
     box: (handle) => void editor.box(handle),
   });
   const editor = editing({ host: () => parts.plot.element, look: () => look, edges: moving });
-  plotInput(parts.plot, { look: () => look, visible: () => kept.visible, actions, cursor: cursors, edges: moving });
+  plotInput(parts.plot, { look: () => look, kept: () => kept, actions, cursor: cursors, edges: moving });
   historyKeys(document, (redo) => port.post({ type: redo ? 'redo' : 'undo' }));
   const words = freshnessWords(timers, (next) => {
     freshness = next;

@@ -91,7 +91,7 @@ describe('the curves in a browser', function () {
     assert.equal(await inkOf(fake.page, 'rate'), whole);
   });
 
-  it('zoom by every key, also of keys that come faster than pictures', async () => {
+  it('zoom by every key and turn of the wheel, also of those that come faster than pictures', async () => {
     const first = await view(fake);
     await fake.page.evaluate(() => {
       const surface = document.querySelector<HTMLElement>('.surface')!;
@@ -102,6 +102,21 @@ describe('the curves in a browser', function () {
       const share = (now.to - now.from) / (first.to - first.from);
       assert.ok(Math.abs(share - 0.8 ** 8) < 0.01 * share, `${share} of the data in view`);
     });
+    const turns = async (count: number): Promise<number> => {
+      const before = await view(fake);
+      await fake.page.evaluate((times) => {
+        const surface = document.querySelector<HTMLElement>('.surface')!;
+        const { left, top } = surface.getBoundingClientRect();
+        const at = { clientX: left + 500, clientY: top + 120, deltaY: -120, bubbles: true, cancelable: true };
+        for (let k = 0; k < times; k++) surface.dispatchEvent(new WheelEvent('wheel', at));
+      }, count);
+      await eventually(async () => assert.notDeepEqual(await view(fake), before));
+      const now = await view(fake);
+      return (now.to - now.from) / (before.to - before.from);
+    };
+    const one = await turns(1);
+    const four = await turns(4);
+    assert.ok(Math.abs(four - one ** 4) < 1e-6, `${four} for four turns, ${one} for one`);
   });
 
   it('zoom by the wheel about the pointer, by a drag on the axis, and pan by a drag', async () => {

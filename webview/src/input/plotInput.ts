@@ -1,3 +1,4 @@
+import type { KeptView } from '../../../server/src/protocol/messages';
 import type { Range } from '../../../server/src/protocol/view';
 import type { Cursor } from '../control/cursor';
 import type { Edges } from '../control/edges';
@@ -14,8 +15,8 @@ import { pointerInput } from './pointer';
 
 export interface PlotInputOutside {
   look(): Look | null;
-  /** The range that is kept to be seen, drawn or not; null: the whole data. */
-  visible(): Range | null;
+  /** What is kept to be seen, drawn or not. */
+  kept(): KeptView;
   readonly actions: Actions;
   readonly cursor: Cursor;
   readonly edges: Edges;
@@ -25,7 +26,7 @@ export interface PlotInputOutside {
 export function plotInput(plot: Plot, outside: PlotInputOutside): void {
   const { actions, cursor } = outside;
   const frame = (): Look['frame'] | null => outside.look()?.frame ?? null;
-  const wanted = ({ data }: Look['frame']): Range => visibleRange(outside.visible(), data);
+  const wanted = ({ data }: Look['frame']): Range => visibleRange(outside.kept().visible, data);
   const lookAt = (visible: Range | null): void => {
     const now = frame();
     if (now === null) return;
@@ -43,6 +44,7 @@ export function plotInput(plot: Plot, outside: PlotInputOutside): void {
   pointerInput(plot.surface, plot.rubber, {
     frame,
     wanted,
+    wantedOrdinate: ({ lane, y }) => outside.kept().ordinates[lane.id] ?? y,
     look: lookAt,
     ordinate: (lane, range) => actions.keep({ do: 'ordinate', lane, range }),
     hover: (x) => cursor.hover(x),

@@ -7,6 +7,8 @@ export interface PointerOutside {
   frame(): Frame | null;
   /** What is to be in view from the next picture on: of turns of a wheel that come faster than pictures, none is lost. */
   wanted(frame: Frame): Range;
+  /** The same of a lane's ordinate. */
+  wantedOrdinate(lane: FrameLane): Range;
   look(visible: Range | null): void;
   ordinate(lane: string, range: Range | null): void;
   hover(x: number | null): void;
@@ -135,8 +137,11 @@ function wheel(event: WheelEvent, { x, y }: Point, outside: PointerOutside): voi
   const unit = event.deltaMode === 1 ? 40 : event.deltaMode === 2 ? 800 : 1;
   const sideways = event.shiftKey ? event.deltaY : event.deltaX;
   if (zone.kind === 'gutter') {
-    const { y: range, yScale, lane } = zone.lane;
-    outside.ordinate(lane.id, zoomAbout(range, yScale.value(y), wheelFactor(event.deltaY * unit)));
+    const { yScale, lane } = zone.lane;
+    outside.ordinate(
+      lane.id,
+      zoomAbout(outside.wantedOrdinate(zone.lane), yScale.value(y), wheelFactor(event.deltaY * unit)),
+    );
   } else if (Math.abs(sideways) > Math.abs(event.shiftKey ? 0 : event.deltaY)) {
     outside.look(panned(outside.wanted(frame), sideways * unit * frame.xScale.perPixel));
   } else {
