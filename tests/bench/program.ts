@@ -24,19 +24,11 @@ const six = [
   'let share = First.loss / Second.loss',
 ];
 
-/** A run of so many rows and four columns, as of a simultaneous instrument; decimals as exports have them. */
+/** A run of so many rows and four columns, as of a simultaneous instrument. */
 function fourColumns(rows: number): string {
-  const every = duration / rows;
-  const run = syntheticRun({ every, rate: (970 / duration) * 60, steps });
-  const lines = run
-    .trimEnd()
-    .split('\n')
-    .slice(0, rows + 1);
-  const written = lines.map((line, i) => {
-    if (i === 0) return `${line},heat flow / mW`;
-    const [, temperature, mass] = line.split(',');
-    return [((i - 1) * every).toFixed(3), temperature, mass, (-2 + 1e-5 * i).toFixed(5)].join(',');
-  });
+  const run = syntheticRun({ every: duration / rows, rate: (970 / duration) * 60, steps });
+  const lines = run.split('\n').slice(0, rows + 1);
+  const written = lines.map((line, i) => `${line},${i === 0 ? 'heat flow / mW' : (-2 + 1e-5 * i).toFixed(5)}`);
   return `${written.join('\n')}\n`;
 }
 

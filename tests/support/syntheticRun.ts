@@ -29,7 +29,10 @@ export function syntheticRun(run: SyntheticRun): string {
   const random = seeded(seed);
   const lines = ['time / s,temperature / °C,mass / mg'];
   const seconds = ((to - from) / rate) * 60;
-  for (let t = 0; t <= seconds; t += every) {
+  // Not a step added again and again: its rounding would grow to the last digits of a double.
+  const readings = Math.floor(seconds / every + 1e-9);
+  for (let k = 0; k <= readings; k++) {
+    const t = Number((k * every).toFixed(6));
     const temperature = from + (rate * t) / 60;
     const lost = steps.reduce((sum, s) => sum + s.loss / (1 + Math.exp(-(temperature - s.at) / s.width)), 0);
     const mass = milligrams * (1 - lost / 100) + noise * random.normal();
