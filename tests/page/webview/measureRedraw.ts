@@ -1,3 +1,5 @@
+import assert from 'node:assert/strict';
+import { eventually } from './eventually';
 import { closeBrowser, openFake } from './fakePage';
 
 export interface Redraws {
@@ -27,8 +29,12 @@ export async function measureRedraw(repeats: number): Promise<Redraws> {
     await fake.drawn();
     const summary = page.locator('.drawn summary');
     await summary.click();
-    const drawn = await page.locator('.drawn tbody tr td:last-child').allTextContents();
-    const samples = drawn.reduce((sum, text) => sum + Number(/^\d+/.exec(text)?.[0] ?? 0), 0);
+    const samples = await eventually(async () => {
+      const drawn = await page.locator('.drawn tbody tr td:last-child').allTextContents();
+      const sum = drawn.reduce((all, text) => all + Number(/^\d+/.exec(text)?.[0] ?? 0), 0);
+      assert.ok(sum > 0, 'no samples are drawn');
+      return sum;
+    });
     // What is listed in it is counted at each redraw: closed, as it is at first.
     await summary.click();
     await page.evaluate(() => {
