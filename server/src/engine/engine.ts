@@ -25,9 +25,11 @@ import { prepareRun } from '../evaluation/prepareRun';
 import { proposeWindows, type ProposedStatements } from '../evaluation/proposeWindows';
 import { BoundedMemo } from './boundedMemo';
 import { curvesOfRun } from './curves/curvesOfRun';
+import { lanesInSteps } from './curves/storedRun';
 import type { RunCurves } from './curves/runCurves';
 import { cellFindings, readingFinding } from './dataFindings';
 import { choicesFor, Loader, type FileColumn, type Loaded } from './load';
+import type { Abscissa } from '../protocol/view';
 import type { Segment } from '../runs/run';
 import { Positions } from './positions';
 import type { GlossText, InputFile, RunSummary, Snapshot } from './snapshot';
@@ -103,6 +105,17 @@ export class Engine {
     const prepared = this.prepared.get(snapshot);
     if (prepared === undefined) return null;
     return over === undefined ? curvesOfRun(prepared) : curvesOfRun(prepared, over.key, over.run.endothermic);
+  }
+
+  /**
+   * Makes what a picture of a snapshot looks up, a piece at a time with a pause of the host between: without it the first
+   * picture of a long run would make all of it at once.
+   */
+  async prepareCurves(snapshot: Snapshot, abscissa: Abscissa): Promise<void> {
+    const prepared = this.prepared.get(snapshot);
+    if (prepared === undefined) return;
+    const steps = lanesInSteps(prepared, abscissa);
+    while (steps.next().done !== true) await this.host.pause();
   }
 
   /** Evaluates the gloss at `path`; `text` stands for the file where it is open and unsaved. */
