@@ -5,7 +5,7 @@ import { withSlashes } from '../host/root';
 import type { Context } from './context';
 import { BadUsage, done, Trouble } from './exitCodes';
 import { fileText } from './format';
-import { expandInputs, glosses } from './inputs';
+import { expandInputs, glosses, standardInput } from './inputs';
 import { writeWhole } from './writeFile';
 
 /**
@@ -16,6 +16,7 @@ export async function approveGloss(context: Context): Promise<number> {
   const { typed, terminal, workspaces, clock } = context;
   const [operand, ...more] = typed.operands;
   if (operand === undefined || more.length > 0) throw new BadUsage('approve needs one gloss, named by its path');
+  if (operand === standardInput) throw new BadUsage('approve writes beside a gloss: name its file');
   const by = typed.values.get('by');
   if (by === undefined) throw new BadUsage('approve needs who approves: --by NAME');
   const [path, ...others] = await expandInputs([operand], terminal.cwd, { ...glosses, standardInput: false });
