@@ -166,7 +166,7 @@ export const commands: readonly CommandRecord[] = [
         short: null,
         value: 'YYYY-MM-DD',
         values: null,
-        help: 'day of issue; without it the report says that it is not issued',
+        help: 'day of issue; without it that of the latest approval that holds, else the report says that it is not issued',
       },
       { ...format, values: reportFormats, help: `${reportFormats.join(', ')}; html unless given` },
       at,
