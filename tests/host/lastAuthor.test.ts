@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { sameStatements } from '../../server/src/approval/inputs';
-import { lastAuthor } from '../../server/src/host/lastAuthor';
+import { LastAuthors } from '../../server/src/host/lastAuthor';
 import { folderWith } from '../cli/fakeTerminal';
 
 const line = 'approved by "M. Ruiz" on 2026-10-02 digest 3f2a91c07be45d6618f0a2c49d7e5b13\n';
@@ -28,7 +28,7 @@ describe('the author of the last change to the statements', () => {
       `--author=${author} <a@x.invalid>`,
     );
   };
-  const author = (text: string): Promise<string | null> => lastAuthor(path, text, sameStatements);
+  const author = (text: string): Promise<string | null> => new LastAuthors().of(path, text, sameStatements);
   after(() => folder.remove());
 
   it('is nobody where there is no repository, and none before the first commit', async () => {
@@ -69,14 +69,24 @@ describe('the author of the last change to the statements', () => {
     git('commit', '-qam', 'y', '--author=E. Vale <e@x.invalid>');
     const short = folderWith({});
     git('clone', '-q', '--depth=1', `file://${folder.path}`, join(short.path, 'c'));
-    assert.equal(await lastAuthor(join(short.path, 'c', 'sub', ':(top)b.gloss'), one, sameStatements), null);
+    assert.equal(await new LastAuthors().of(join(short.path, 'c', 'sub', ':(top)b.gloss'), one, sameStatements), null);
     assert.equal(await author(one), 'D. Moss');
     short.remove();
+  });
+
+  it('is asked of git again only when files have changed', async () => {
+    const authors = new LastAuthors();
+    const asked = (): Promise<string | null> => authors.of(path, two, sameStatements);
+    assert.equal(await asked(), null);
+    commit('F. Hale', two);
+    assert.equal(await asked(), null);
+    authors.forget();
+    assert.equal(await asked(), 'F. Hale');
   });
 
   it('is nobody for a file that is not in the repository', async () => {
     rmSync(path);
     writeFileSync(`${path}2`, one);
-    assert.equal(await lastAuthor(`${path}2`, one, sameStatements), null);
+    assert.equal(await new LastAuthors().of(`${path}2`, one, sameStatements), null);
   });
 });

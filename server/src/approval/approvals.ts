@@ -4,7 +4,7 @@ import type { Snapshot } from '../engine/snapshot';
 import { approvedStatements, checkApproval, type Approval, type FoundRecord } from './check';
 import { differences } from './differences';
 import { digestOf } from './digest';
-import { evaluatorOf, type LastAuthor } from './evaluator';
+import { evaluatorOf, type Authors } from './evaluator';
 import { inputsOf } from './inputs';
 import { readRecord, recordPath, type ApprovalRecord } from './record';
 
@@ -20,17 +20,16 @@ interface ReadRecord {
 export class Approvals {
   /** By content: while somebody types, the record beside the gloss is read, but not taken apart and hashed again. */
   private readonly records = new Map<string, ReadRecord>();
-  private readonly authors = new Map<string, Promise<string | null>>();
 
   constructor(
     private readonly engine: Engine,
     private readonly host: Host,
-    private readonly lastAuthor: LastAuthor,
+    private readonly authors: Authors,
   ) {}
 
-  /** Forgets what git said: files changed, so there may be another commit. */
+  /** Files changed: who changed them last is asked again. */
   forget(): void {
-    this.authors.clear();
+    this.authors.forget();
   }
 
   /** The snapshot with what is found about its approvals. */
@@ -53,7 +52,7 @@ export class Approvals {
       path: this.host.display(path),
       found,
       differences: record === null ? null : differences(record, now, snapshot),
-      evaluator: await evaluatorOf(snapshot.gloss.path, snapshot.gloss.tree, (at, text) => this.author(at, text)),
+      evaluator: await evaluatorOf(snapshot.gloss.path, snapshot.gloss.tree, this.authors),
     };
     return statements.map((statement) => checkApproval(statement, compared));
   }
@@ -84,15 +83,6 @@ export class Approvals {
     if ('problem' in record) return { record: null, found: { record: 'unreadable', problem: record.problem } };
     const digest = digestOf(this.host, record);
     return { record, found: { record: 'read', digest, approvers: record.approvers } };
-  }
-
-  private author(path: string, text: string): Promise<string | null> {
-    const key = `${path}\n${text}`;
-    const known = this.authors.get(key);
-    if (known !== undefined) return known;
-    const asked = this.lastAuthor(path, text);
-    remember(this.authors, key, asked);
-    return asked;
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Tree } from '../language/tree';
+import { sameStatements } from './inputs';
 
 /** Who made the decisions of a gloss, and what says so. */
 export interface Evaluator {
@@ -7,14 +8,25 @@ export interface Evaluator {
   readonly from: string;
 }
 
-/** Who made the last commit that changed a statement of the gloss at `path`, whose text is `text`; null: not known. */
-export type LastAuthor = (path: string, text: string) => Promise<string | null>;
+/** Who changed files last: what a version control tells, where there is one. */
+export interface Authors {
+  /**
+   * Author of the last commit that changed what the file at `path` says, whose text is `text` now; `same` tells whether two
+   * texts say the same. Null: not known.
+   */
+  of(path: string, text: string, same: (a: string, b: string) => boolean): Promise<string | null>;
+  /** Files changed: there may be other commits. */
+  forget(): void;
+}
 
-export async function evaluatorOf(path: string, tree: Tree, lastAuthor: LastAuthor): Promise<Evaluator | null> {
+/** Where nothing tells who changed a file. */
+export const noAuthors: Authors = { of: () => Promise.resolve(null), forget: () => undefined };
+
+export async function evaluatorOf(path: string, tree: Tree, authors: Authors): Promise<Evaluator | null> {
   const run = tree.statements.find(({ statement }) => statement?.kind === 'run')?.statement;
   const named = run?.kind === 'run' ? run.evaluator : null;
   if (named !== null) return { name: named, from: 'the clause evaluator' };
-  const author = await lastAuthor(path, tree.text);
+  const author = await authors.of(path, tree.text, sameStatements);
   return author === null ? null : { name: author, from: 'author of the last change to the statements in git' };
 }
 

@@ -60,8 +60,9 @@ async function open(folder: string): Promise<Workspace> {
   const evaluating = async (): Promise<Engine> => (engine ??= new (await import('../engine/engine')).Engine(host));
   const approving = async (): Promise<Approvals> => {
     if (approvals !== null) return approvals;
-    const { approvalsWithGit } = await import('./approvalsWithGit');
-    return (approvals ??= approvalsWithGit(await evaluating(), host));
+    const { Approvals } = await import('../approval/approvals');
+    const { LastAuthors } = await import('../host/lastAuthor');
+    return (approvals ??= new Approvals(await evaluating(), host, new LastAuthors()));
   };
   return {
     host,

@@ -1,6 +1,7 @@
 import { Approvals } from '../../../server/src/approval/approvals';
 import { approve, type Approved, type Refused } from '../../../server/src/approval/approve';
 import type { Approval } from '../../../server/src/approval/check';
+import { noAuthors } from '../../../server/src/approval/evaluator';
 import { withEdits } from '../../../server/src/approval/lines';
 import type { Approver } from '../../../server/src/approval/record';
 import { Engine } from '../../../server/src/engine/engine';
@@ -70,7 +71,10 @@ export class Lab {
     this.texts = new Map(Object.entries(of));
     this.host = new MemoryHost(of, root);
     this.engine = new Engine(this.host);
-    this.approvals = new Approvals(this.engine, this.host, () => Promise.resolve(lastAuthor));
+    this.approvals = new Approvals(this.engine, this.host, {
+      ...noAuthors,
+      of: () => Promise.resolve(lastAuthor),
+    });
     this.root = root;
   }
 
