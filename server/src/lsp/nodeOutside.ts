@@ -3,6 +3,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { Approvals } from '../approval/approvals';
 import { Engine } from '../engine/engine';
 import { glossFilesBelow } from '../host/glossFiles';
+import { userName } from '../host/git';
 import { LastAuthors } from '../host/lastAuthor';
 import { NodeHost } from '../host/nodeHost';
 import { kindOf, withSlashes } from '../host/root';
@@ -48,6 +49,10 @@ export class NodeOutside implements Outside {
 
   forgetAuthors(): void {
     this.authors.forget();
+  }
+
+  userName(path: string): Promise<string | null> {
+    return userName(dirname(path));
   }
 
   pathOf(uri: string): string | null {

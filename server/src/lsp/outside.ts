@@ -17,6 +17,8 @@ export interface Outside {
   project(path: string): OpenProject;
   /** Files changed: who changed them last is asked again where it is asked. */
   forgetAuthors(): void;
+  /** Who works here, as version control knows them; null: it does not tell. */
+  userName(path: string): Promise<string | null>;
   /** Root folders come and go with the workspace folders of the client, as URIs. */
   setRoots(folders: readonly string[]): void;
   /** null for what is no file: such a document has text features only. */

@@ -75,6 +75,10 @@ export class MemoryOutside implements Outside {
     return;
   }
 
+  userName(): Promise<string> {
+    return Promise.resolve('M. Ruiz');
+  }
+
   setRoots(folders: readonly string[]): void {
     this.roots = folders;
   }

@@ -41,6 +41,10 @@ export class WorkerOutside implements Outside {
     return;
   }
 
+  userName(): Promise<null> {
+    return Promise.resolve(null);
+  }
+
   pathOf(uri: string): string | null {
     if (uri.startsWith('untitled:')) {
       const root = this.roots[this.roots.length - 1];
