@@ -32,7 +32,7 @@ import { choicesFor, Loader, type FileColumn, type Loaded } from './load';
 import type { Abscissa } from '../protocol/view';
 import type { Segment } from '../runs/run';
 import { Positions } from './positions';
-import type { GlossText, InputFile, RunSummary, Snapshot } from './snapshot';
+import type { GlossText, InputFile, PlacedFinding, RunSummary, Snapshot } from './snapshot';
 
 const memoEntries = 4000;
 /** Texts and programs: of the open glosses, and some more. Unchanged statements are not read again anyway. */
@@ -142,8 +142,9 @@ export class Engine {
     const evaluated = this.evaluateLoaded(program, loaded, findings);
     const positions = new Positions(tree, method);
     const syntax = [...syntaxFindings(tree, 'gloss'), ...(method === null ? [] : syntaxFindings(method, 'method'))];
-    const placed = [...syntax, ...evaluated.findings].map((f) => positions.place(f, evaluated.acceptance.allowed(f)));
-    placed.sort((a, b) => (a.file === b.file ? a.span.start - b.span.start : a.file === 'gloss' ? -1 : 1));
+    const placed = inPlace(
+      [...syntax, ...evaluated.findings].map((f) => positions.place(f, evaluated.acceptance.allowed(f))),
+    );
     const snapshot: Snapshot = {
       gloss,
       method: methodGloss,
@@ -156,6 +157,19 @@ export class Engine {
     };
     if (evaluated.prepared !== null) this.prepared.set(snapshot, evaluated.prepared);
     return snapshot;
+  }
+
+  /** The snapshot with findings that are made above the engine, each in its place; what it was evaluated on stays known. */
+  withFindings(snapshot: Snapshot, more: readonly Finding[]): Snapshot {
+    if (more.length === 0) return snapshot;
+    const positions = new Positions(snapshot.gloss.tree, snapshot.method?.tree ?? null);
+    const made = {
+      ...snapshot,
+      findings: inPlace([...snapshot.findings, ...more.map((f) => positions.place(f, null))]),
+    };
+    const prepared = this.prepared.get(snapshot);
+    if (prepared !== undefined) this.prepared.set(made, prepared);
+    return made;
   }
 
   /** What the run of a gloss shows, as windows to write (`proposeWindows`), with its segments; null: no run is read. */
@@ -330,6 +344,11 @@ export class Engine {
       ],
     };
   }
+}
+
+/** In the order of the texts, the gloss before its method. */
+function inPlace(findings: readonly PlacedFinding[]): PlacedFinding[] {
+  return [...findings].sort((a, b) => (a.file === b.file ? a.span.start - b.span.start : a.file === 'gloss' ? -1 : 1));
 }
 
 function unreadText(path: string): string {

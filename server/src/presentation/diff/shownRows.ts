@@ -105,7 +105,8 @@ function relativeText({ relative, old }: DiffRow): string {
   return `${signed(plainNumber(100 * relative, 2))} %`;
 }
 
-function valueText(r: ComparedResult | null): string {
+/** As it stands: value with u and basis, or the state in words; empty where there is none. */
+export function valueText(r: ComparedResult | null): string {
   if (r === null) return '';
   if (r.value === null) {
     if (r.state === 'not-detected' && r.limit !== null) return `< ${plainNumber(r.limit, 2)}${unitText(r.unit)}`;
