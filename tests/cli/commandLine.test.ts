@@ -64,7 +64,7 @@ describe('the command line', () => {
     [
       'a command that does not exist',
       ['approve', 'x'],
-      /there is no command "approve" \(new, check, results, diff, report, format, lsp\)/,
+      /there is no command "approve" \(new, check, results, diff, history, report, format, lsp\)/,
     ],
     ['a file where none is taken', ['lsp', 'x.gloss'], /lsp takes no file/],
     ['a mistyped option', ['results', 'x', '--explian'], /results has no option --explian; did you mean --explain\?/],

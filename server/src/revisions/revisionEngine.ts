@@ -30,6 +30,15 @@ export class RevisionEngine {
     });
   }
 
+  /** Of the decoded text of a file there, whatever its line ends; null where it cannot be read. */
+  identity(source: FileSource, path: string): Promise<string | null> {
+    return this.inTurn(async () => {
+      await this.turn(source);
+      const file = await this.host.read(path);
+      return file.ok ? file.identity : null;
+    });
+  }
+
   private async turn(source: FileSource): Promise<void> {
     for (const path of await this.host.use(source)) this.engine.invalidate(path);
   }

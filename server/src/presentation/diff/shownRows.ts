@@ -86,7 +86,8 @@ function remarks(diff: GlossDiff): string[] {
   return lines;
 }
 
-function shownRow(row: DiffRow, diff: GlossDiff): ShownRow {
+/** `changes`: what the causes of the row name. */
+export function shownRow(row: DiffRow, diff: Pick<GlossDiff, 'changes'>): ShownRow {
   return {
     result: row.was === null ? row.id : `${row.id} (was ${row.was})`,
     old: valueText(row.old),
@@ -105,7 +106,7 @@ function relativeText({ relative, old }: DiffRow): string {
   return `${signed(plainNumber(100 * relative, 2))} %`;
 }
 
-function valueText(r: ComparedResult | null): string {
+export function valueText(r: ComparedResult | null): string {
   if (r === null) return '';
   if (r.value === null) {
     if (r.state === 'not-detected' && r.limit !== null) return `< ${plainNumber(r.limit, 2)}${unitText(r.unit)}`;
@@ -130,7 +131,7 @@ function signed(text: string): string {
   return text.startsWith('-') || /^0(?:\.0*)?$/.test(text) ? text : `+${text}`;
 }
 
-function causeText(row: DiffRow, diff: GlossDiff): string {
+function causeText(row: DiffRow, diff: Pick<GlossDiff, 'changes'>): string {
   const text = new Map(diff.changes.map((c) => [c.key, `${kindWords[c.kind]}: ${c.text}`]));
   const several = row.causes.length > 1;
   const causes = row.causes.map(({ change, effect }) => {
