@@ -2,6 +2,7 @@ import { strict as assert } from 'node:assert';
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { StillSource } from '../../server/src/base/source';
 import { Engine } from '../../server/src/engine/engine';
 import { GitAncestry } from '../../server/src/host/gitAncestry';
 import { NodeHost } from '../../server/src/host/nodeHost';
@@ -66,7 +67,8 @@ async function series(): Promise<readonly BenchRow[]> {
     const glosses = { old: paths, new: paths, renames: new Map<string, string>() };
     let edge = 340;
     const compare = async (): Promise<void> => {
-      const { glosses: compared } = await compareAll(engine, head, work, glosses, options);
+      const still = new StillSource(work);
+      const { glosses: compared } = await compareAll(engine, head, still, glosses, options);
       assert.equal(compared.filter((g) => g.rows.some((r) => r.status === 'changed')).length, 20);
     };
     const again = await time(compare, 20, 1);

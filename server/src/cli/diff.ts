@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { relative, resolve } from 'node:path';
-import type { FileSource } from '../base/source';
+import { StillSource, type FileSource } from '../base/source';
 import { Repository } from '../host/repository';
 import { withSlashes } from '../host/root';
 import { SourceHost } from '../host/sourceHost';
@@ -84,7 +84,7 @@ async function compareRevisions(
   tolerance: Tolerance,
 ): Promise<DiffModel> {
   const { typed, terminal } = context;
-  const work = new WorkSource(repository.top);
+  const work = new StillSource(new WorkSource(repository.top));
   const sourceOf = async (name: string | null): Promise<{ source: FileSource; commit: string | null }> => {
     if (name === null) return { source: work, commit: await repository.commit('HEAD') };
     if (name === indexWord) return { source: await repository.source('index', 'index'), commit: null };

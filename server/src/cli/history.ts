@@ -1,3 +1,4 @@
+import { StillSource } from '../base/source';
 import { Repository } from '../host/repository';
 import { SourceHost } from '../host/sourceHost';
 import { WorkSource } from '../host/workSource';
@@ -27,7 +28,7 @@ export async function history(context: Context): Promise<number> {
   const tolerance = toleranceOf(typed.values.get('tolerance'));
   const repository = await Repository.open(terminal.cwd);
   if (repository === null) throw new Trouble('there is no git repository here, or no git program');
-  const work = new WorkSource(repository.top);
+  const work = new StillSource(new WorkSource(repository.top));
   const engine = new RevisionEngine(new SourceHost(repository.top, work));
   const progress = new Progress(terminal);
   try {

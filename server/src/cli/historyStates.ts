@@ -1,6 +1,6 @@
+import type { FileSource } from '../base/source';
 import { GitAncestry } from '../host/gitAncestry';
 import type { Repository } from '../host/repository';
-import type { WorkSource } from '../host/workSource';
 import type { HistoryEnd } from '../presentation/history/model';
 import { movedGlosses } from '../revisions/movedGlosses';
 import type { RevisionEngine } from '../revisions/revisionEngine';
@@ -16,7 +16,7 @@ export interface WantedStates extends Omit<States, 'end'> {
 export async function wantedStates(
   engine: RevisionEngine,
   repository: Repository,
-  work: WorkSource,
+  work: FileSource,
   path: string,
   { since, limit }: Pick<HistoryWish, 'since' | 'limit'>,
 ): Promise<WantedStates> {
@@ -42,7 +42,7 @@ export async function wantedStates(
 
 const noStates: States = { states: [], asked: 0, end: 'came' };
 
-async function isThere(work: WorkSource, path: string): Promise<boolean> {
+async function isThere(work: FileSource, path: string): Promise<boolean> {
   return (await work.contentId(path)) !== null;
 }
 
@@ -51,7 +51,7 @@ async function committedPath(
   engine: RevisionEngine,
   repository: Repository,
   head: string,
-  work: WorkSource,
+  work: FileSource,
   path: string,
 ): Promise<string | null> {
   const source = await repository.source(head, 'HEAD');

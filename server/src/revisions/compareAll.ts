@@ -1,7 +1,7 @@
 import type { FileSource } from '../base/source';
 import type { DiffModel, GlossDiff } from '../presentation/diff/model';
 import { compareGloss, type CompareOptions } from './compare';
-import { untouched } from './inputFiles';
+import { inputsOf } from './inputFiles';
 import { movedGlosses, type Both } from './movedGlosses';
 import type { RevisionEngine } from './revisionEngine';
 
@@ -23,15 +23,32 @@ export async function compareAll(
   const diffs: GlossDiff[] = [];
   for (const [index, path] of paths.entries()) {
     tell(index + 1, paths.length, path);
-    const old = was.get(path);
-    if (old === undefined && (await untouched(engine, from, to, path))) {
-      if (await isEvaluation(engine, to, path)) diffs.push(still(engine, path));
-      continue;
-    }
-    const diff = await compareGloss(engine, from, to, path, options, old === undefined ? {} : { was: old });
-    if (diff !== null && hasNumbers(diff)) diffs.push(diff);
+    const diff = await oneOfAll(engine, from, to, path, was.get(path), options);
+    if (diff !== null) diffs.push(diff);
   }
   return { from: from.label, to: to.label, glosses: diffs };
+}
+
+/** Compared once for the same content of both sides; what nothing touched is not computed at all. null: nothing to show. */
+async function oneOfAll(
+  engine: RevisionEngine,
+  from: FileSource,
+  to: FileSource,
+  path: string,
+  was: string | undefined,
+  options: CompareOptions,
+): Promise<GlossDiff | null> {
+  const older = (await inputsOf(engine, from, was ?? path)).key;
+  const newer = (await inputsOf(engine, to, path)).key;
+  if (older === newer) return (await isEvaluation(engine, to, path)) ? still(engine, path) : null;
+  const { fraction, relativeFloor, floors } = options.tolerance;
+  const key = JSON.stringify([older, newer, fraction, relativeFloor, [...floors], options.causes]);
+  const known = engine.compared.get(key) as GlossDiff | undefined;
+  const diff = known ?? (await compareGloss(engine, from, to, path, options, was === undefined ? {} : { was }));
+  if (diff === null || !hasNumbers(diff)) return null;
+  // A content that could not be had may be fetched later.
+  if (diff.trouble === null) engine.compared.set(key, diff);
+  return diff;
 }
 
 function still(engine: RevisionEngine, path: string): GlossDiff {

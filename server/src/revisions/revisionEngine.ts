@@ -1,7 +1,14 @@
+import { Counters } from '../base/counters';
 import type { Host } from '../base/host';
 import type { FileSource, Turnable } from '../base/source';
+import { BoundedMemo } from '../engine/boundedMemo';
 import { Engine } from '../engine/engine';
 import type { Snapshot } from '../engine/snapshot';
+
+/** Both sides of a series, and each change tried alone. */
+const readingEntries = 400;
+
+const comparisons = 1000;
 
 /**
  * One engine for many revisions: turning it to another source forgets only the files that differ there, and what was
@@ -9,10 +16,12 @@ import type { Snapshot } from '../engine/snapshot';
  */
 export class RevisionEngine {
   readonly engine: Engine;
+  /** Comparisons by the content of both sides. */
+  readonly compared = new BoundedMemo(comparisons);
   private queue: Promise<unknown> = Promise.resolve();
 
   constructor(readonly host: Host & Turnable) {
-    this.engine = new Engine(host);
+    this.engine = new Engine(host, new Counters(), readingEntries);
   }
 
   evaluate(source: FileSource, path: string, text?: string): Promise<Snapshot> {

@@ -1,6 +1,6 @@
 import type { Ancestry, Revision } from '../base/ancestry';
 import type { FileSource } from '../base/source';
-import { inputFiles } from './inputFiles';
+import { inputsOf } from './inputFiles';
 import { movedGlosses } from './movedGlosses';
 import type { RevisionEngine } from './revisionEngine';
 
@@ -88,10 +88,7 @@ export async function stateOf(
   path: string,
   revision: Revision | null,
 ): Promise<State> {
-  const inputs = await inputFiles(engine, source, path);
-  const ids: string[] = [path];
-  for (const input of inputs) ids.push(`${input}\n${(await source.contentId(input)) ?? 'none'}`);
-  return { revision, source, path, inputs, key: ids.join('\n') };
+  return { revision, source, path, ...(await inputsOf(engine, source, path)) };
 }
 
 /** True where two states say the same: line ends and a byte order mark, which git may change when it writes a file, do not count. */
