@@ -12,6 +12,7 @@ import { WorkSource } from '../../server/src/host/workSource';
 import { RevisionsBeside } from '../../server/src/lsp/revisionsBeside';
 import type { Timers } from '../../server/src/lsp/timers';
 import { againstOf } from '../../server/src/lsp/views/against';
+import type { Ground } from '../../server/src/lsp/views/picture';
 import { defaultTolerance } from '../../server/src/presentation/diff/tolerance';
 import { defaultChoices } from '../../server/src/protocol/view';
 import { compareAll } from '../../server/src/revisions/compareAll';
@@ -132,8 +133,9 @@ async function sinceHead(): Promise<BenchRow> {
       const start = performance.now();
       const snapshot = await engine.evaluate(path, hundredResults(0.25 * (k + 1)));
       const committed = (await revisionsBeside.at(made.path, path, 'HEAD'))!;
-      const { gloss, method } = snapshot;
-      const { against } = againstOf(committed, 'HEAD', { snapshot, curves: null, gloss, method }, defaultChoices);
+      // No curve is asked for: of the ground the comparison reads the snapshot alone.
+      const ground = { snapshot, curves: null } as unknown as Ground;
+      const { against } = againstOf(committed, 'HEAD', ground, defaultChoices);
       times.push(performance.now() - start);
       const moved = [...against.since.values()].filter((s) => s.moved).length;
       assert.ok(against.since.size >= 100 && moved > 20, `${against.since.size} ${moved}`);
