@@ -69,7 +69,8 @@ const { generateReference } = createRequire(import.meta.url)('../out/server/src/
 writeFileSync('dist/docs/language.md', generateReference());
 
 // The schemas of the machine formats go with the program.
-for (const name of ['results.schema.json', 'findings.schema.json', 'diff.schema.json', 'approval.schema.json']) {
+const schemas = ['results', 'findings', 'diff', 'history', 'approval'].map((name) => `${name}.schema.json`);
+for (const name of schemas) {
   copyFileSync(join('server/src/presentation', name), join('dist', name));
 }
 

@@ -52,6 +52,12 @@ describe('the repository', () => {
     assert.deepEqual(found(pattern, sources), []);
   });
 
+  it('advises no conversion of texts to be compared: git takes what that gives for the text itself', () => {
+    const pattern = new RegExp(['text', 'conv'].join(''), 'i');
+    assert.ok(pattern.test(`*.gloss diff=gloss ${['text', 'conv'].join('')}`));
+    assert.deepEqual(found(pattern, texts), []);
+  });
+
   it('keeps the fixed top level', () => {
     const wanted = [
       'README.md',

@@ -6,6 +6,7 @@ import { startToEnd } from './program';
 import { overStdio } from './overStdio';
 import { reading } from './reading';
 import { redraw } from './redraw';
+import { revisions } from './revisions';
 
 const benches = {
   'Reading a run file': reading,
@@ -13,6 +14,7 @@ const benches = {
   'A moved window': movedWindow,
   'The server over its standard streams': overStdio,
   'Waking up in the editor': activation,
+  'Comparing with other revisions': revisions,
   'Drawing the curves': redraw,
   'What is delivered': bundles,
 };

@@ -64,7 +64,7 @@ describe('the command line', () => {
     [
       'a command that does not exist',
       ['publish', 'x'],
-      /there is no command "publish" \(new, check, results, diff, report, format, approve, lsp\)/,
+      /there is no command "publish" \(new, check, results, diff, history, report, format, approve, lsp\)/,
     ],
     ['a file where none is taken', ['lsp', 'x.gloss'], /lsp takes no file/],
     ['a mistyped option', ['results', 'x', '--explian'], /results has no option --explian; did you mean --explain\?/],

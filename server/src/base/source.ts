@@ -16,6 +16,31 @@ export type SourceFile =
   | { readonly ok: true; readonly bytes: Uint8Array }
   | { readonly ok: false; readonly reason: 'missing' | 'unreadable'; readonly message: string };
 
+/** A source that is taken not to change while one question is answered: what a path has is asked once. */
+export class StillSource implements FileSource {
+  private readonly ids = new Map<string, Promise<string | null>>();
+
+  constructor(private readonly of: FileSource) {}
+
+  get label(): string {
+    return this.of.label;
+  }
+
+  contentId(path: string): Promise<string | null> {
+    const known = this.ids.get(path) ?? this.of.contentId(path);
+    this.ids.set(path, known);
+    return known;
+  }
+
+  read(path: string): Promise<SourceFile> {
+    return this.of.read(path);
+  }
+
+  list(folder: string): Promise<readonly string[]> {
+    return this.of.list(folder);
+  }
+}
+
 /** One source with some of its files taken from another, or replaced by a text; what it lacks comes from the other too. */
 export class OverlaidSource implements FileSource {
   readonly label: string;

@@ -18,7 +18,7 @@ export interface OptionRecord {
   readonly help: string;
 }
 
-export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff' | 'report' | 'approve' | 'lsp';
+export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff' | 'history' | 'report' | 'approve' | 'lsp';
 
 export const formats = ['text', 'json', 'csv', 'markdown'] as const;
 export type Format = (typeof formats)[number];
@@ -47,6 +47,14 @@ const at: OptionRecord = {
   help: 'where the gloss from standard input is taken to stand',
 };
 const output: OptionRecord = { long: 'output', short: 'o', value: 'FILE', values: null, help: 'write there instead' };
+
+const tolerance: OptionRecord = {
+  long: 'tolerance',
+  short: null,
+  value: 'LIST',
+  values: null,
+  help: 'loss=0.02,First.start=0.5 in the shown units; a bare number is the fraction of the combined uncertainty (0.05)',
+};
 
 function flag(long: string, help: string): OptionRecord {
   return { long, short: null, value: null, values: null, help };
@@ -137,17 +145,32 @@ export const commands: readonly CommandRecord[] = [
       flag('merge-base', 'compare from what A has in common with B'),
       flag('all', 'every quantity, not only the main ones and those that the gloss uses'),
       flag('within', 'also what did not move beyond tolerance'),
-      {
-        long: 'tolerance',
-        short: null,
-        value: 'LIST',
-        values: null,
-        help: 'loss=0.02,First.start=0.5 in the shown units; a bare number is the fraction of the combined uncertainty (0.05)',
-      },
+      tolerance,
       { ...format, values: diffFormats, help: `${diffFormats.join(', ')}; text unless given` },
       output,
     ],
     exit: ['0 nothing moved beyond tolerance', '1 a result moved', '2 bad usage, no such revision or file'],
+  },
+  {
+    name: 'history',
+    summary: 'follow one result through the revisions: value, difference, who changed what',
+    usage: ['history NAME [GLOSS] [--since REV] [--limit N] [--tolerance LIST] [--format FORMAT] [-o FILE]'],
+    examples: [
+      {
+        line: 'thermogloss history First.loss b.gloss',
+        does: 'a row for each revision that touched b.gloss or what takes part in it, newest first',
+      },
+      { line: 'thermogloss history ratio --since v1.0', does: 'of the only gloss here that has it, after that tag' },
+      { line: 'thermogloss history First.loss b.gloss --format csv', does: 'full precision, a record a revision' },
+    ],
+    options: [
+      { long: 'since', short: null, value: 'REV', values: null, help: 'only revisions that came after this one' },
+      { long: 'limit', short: null, value: 'N', values: null, help: 'at most so many rows' },
+      tolerance,
+      format,
+      output,
+    ],
+    exit: ['0 done', '2 bad usage, no such result, gloss or revision'],
   },
   {
     name: 'report',

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { relative, resolve } from 'node:path';
-import type { FileSource } from '../base/source';
+import { StillSource, type FileSource } from '../base/source';
 import { Repository } from '../host/repository';
 import { withSlashes } from '../host/root';
 import { SourceHost } from '../host/sourceHost';
@@ -84,7 +84,7 @@ async function compareRevisions(
   tolerance: Tolerance,
 ): Promise<DiffModel> {
   const { typed, terminal } = context;
-  const work = new WorkSource(repository.top);
+  const work = new StillSource(new WorkSource(repository.top));
   const sourceOf = async (name: string | null): Promise<{ source: FileSource; commit: string | null }> => {
     if (name === null) return { source: work, commit: await repository.commit('HEAD') };
     if (name === indexWord) return { source: await repository.source('index', 'index'), commit: null };
@@ -115,12 +115,22 @@ async function compareRevisions(
       engine,
       from.source,
       to.source,
-      { old: await present(from.source), new: await present(to.source) },
+      { old: await present(from.source), new: await present(to.source), renames: await renames() },
       { tolerance, bytes: (text) => Buffer.from(text, 'utf8'), causes: true },
       (n, of, path) => progress.now(`${n} of ${of}: ${host.display(path)}`),
     );
   } finally {
     progress.end();
+    repository.rest();
+  }
+
+  /** Git knows them between commits and to the index; of the working copy it knows no file that is not added. */
+  async function renames(): Promise<ReadonlyMap<string, string>> {
+    const { top } = repository;
+    const other = wanted.to === null ? null : (to.commit ?? 'index');
+    if (from.commit === null || other === null) return new Map();
+    const found = await repository.renames(from.commit, other);
+    return new Map([...found].map(([path, was]) => [`${top}/${path}`, `${top}/${was}`]));
   }
 
   /** Glosses of every side: what is gone from the folder is found in the trees. */

@@ -14,6 +14,7 @@ const load: Readonly<Record<CommandName, () => Promise<Command>>> = {
   check: async () => (await import('./check')).check,
   results: async () => (await import('./results')).results,
   diff: async () => (await import('./diff')).diff,
+  history: async () => (await import('./history')).history,
   report: async () => (await import('./report')).report,
   approve: async () => (await import('./approve')).approveGloss,
   lsp: async () => (await import('./lsp')).languageServer,

@@ -46,7 +46,7 @@ export interface RunProposals extends ProposedStatements {
 /** The one interface to everything below: a gloss in, a snapshot out. */
 export class Engine {
   private readonly memo = new BoundedMemo(memoEntries);
-  private readonly readings = new BoundedMemo(readingEntries);
+  private readonly readings: BoundedMemo;
   private readonly statements = new KeptStatements();
   private readonly loader: Loader;
   /** Text of methods as read from disk; forgotten on `invalidate`. */
@@ -57,7 +57,10 @@ export class Engine {
   constructor(
     private readonly host: Host,
     readonly counters: Counters = new Counters(),
+    /** So many texts and programs are kept. */
+    readings = readingEntries,
   ) {
+    this.readings = new BoundedMemo(readings);
     this.loader = new Loader(host, counters);
   }
 

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { spawn, type ChildProcess } from 'node:child_process';
 
 // The git program with its plumbing commands alone, which run no filter, hook, pager or helper of the repository: what lies
 // in a workspace executes nothing. Nothing is fetched.
@@ -11,6 +11,8 @@ const quiet = {
   LC_ALL: 'C',
 };
 
+export type GitProcess = ChildProcess;
+
 export type GitAnswer =
   | { readonly ok: true; readonly out: Buffer }
   | { readonly ok: false; readonly missing: boolean; readonly message: string };
@@ -18,12 +20,7 @@ export type GitAnswer =
 /** Runs one git command in a folder. `missing`: there is no git program. */
 export function git(folder: string, words: readonly string[], input: string | null = null): Promise<GitAnswer> {
   return new Promise((done) => {
-    const child = spawn('git', [...safe, ...words], {
-      cwd: folder,
-      env: { ...process.env, ...quiet },
-      stdio: [input === null ? 'ignore' : 'pipe', 'pipe', 'pipe'],
-      windowsHide: true,
-    });
+    const child = startGit(folder, words, input !== null);
     const out: Buffer[] = [];
     const errors: Buffer[] = [];
     child.stdout!.on('data', (piece: Buffer) => out.push(piece));
@@ -47,4 +44,23 @@ export async function userName(folder: string): Promise<string | null> {
   const answer = await git(folder, ['config', '--get', 'user.name']);
   const name = answer.ok ? answer.out.toString('utf8').trim() : '';
   return name === '' ? null : name;
+}
+
+/** The process of one git command, spoken to over its standard streams. */
+export function startGit(folder: string, words: readonly string[], isToldMore: boolean): GitProcess {
+  return spawn('git', [...safe, ...words], {
+    cwd: folder,
+    env: { ...process.env, ...quiet },
+    stdio: [isToldMore ? 'pipe' : 'ignore', 'pipe', 'pipe'],
+    windowsHide: true,
+  });
+}
+
+/** Whether this program waits for the process at its own end. */
+export function keepRunning(child: GitProcess, isWaitedFor: boolean): void {
+  // The streams to a process are sockets, which their types do not say.
+  for (const one of [child, child.stdin, child.stdout, child.stderr] as Pick<GitProcess, 'ref' | 'unref'>[]) {
+    if (isWaitedFor) one.ref();
+    else one.unref();
+  }
 }

@@ -1,5 +1,6 @@
 import type { FileSource, SourceFile } from '../base/source';
 import { git } from './git';
+import { GitObjects } from './gitObjects';
 import { withSlashes } from './root';
 
 /** A repository read through git's plumbing: revisions, trees, blobs. Writes nothing. */
@@ -7,11 +8,14 @@ export class Repository {
   private readonly blobs = new Map<string, Promise<Buffer | null>>();
   private readonly trees = new Map<string, Promise<ReadonlyMap<string, string>>>();
   private held = 0;
+  private readonly objects: GitObjects;
 
   private constructor(
     /** Top folder, with `/`. */
     readonly top: string,
-  ) {}
+  ) {
+    this.objects = new GitObjects(top);
+  }
 
   /** null: the folder is in no repository, or there is no git program. */
   static async open(folder: string): Promise<Repository | null> {
@@ -67,11 +71,24 @@ export class Repository {
     return known;
   }
 
+  /** Glosses that git takes for renamed from one commit to another, or to the index: new name → old, relative to the top. */
+  async renames(from: string, to: string | 'index'): Promise<ReadonlyMap<string, string>> {
+    const words = ['-r', '-M', '-z', '--name-status', '--diff-filter=R'];
+    const between = to === 'index' ? ['diff-index', '--cached', ...words, from] : ['diff-tree', ...words, from, to];
+    const answer = await git(this.top, [...between, '--', ':(glob)**/*.gloss']);
+    const found = new Map<string, string>();
+    if (!answer.ok) return found;
+    // Status, old name, new name.
+    const tokens = answer.out.toString('utf8').split('\0');
+    for (let k = 0; k + 2 < tokens.length; k += 3) found.set(tokens[k + 2], tokens[k + 1]);
+    return found;
+  }
+
   /** null: the object is not here (a partial or shallow clone). */
   async blob(id: string): Promise<Buffer | null> {
     const known = this.blobs.get(id);
     if (known !== undefined) return known;
-    const read = git(this.top, ['cat-file', 'blob', id]).then((answer) => (answer.ok ? answer.out : null));
+    const read = this.objects.read(id);
     this.blobs.set(id, read);
     const bytes = await read;
     this.held += bytes?.length ?? 0;
@@ -82,20 +99,31 @@ export class Repository {
     return bytes;
   }
 
+  /** Git's process for contents ends; what is asked later starts it again. */
+  rest(): void {
+    this.objects.end();
+  }
+
   async source(of: string | 'index', label: string): Promise<FileSource> {
     return new TreeSource(this, of === 'index' ? 'index' : of, label, await this.tree(of));
   }
 }
 
+/** What git tells of one state of the files: ids by path relative to the top. */
+export interface TreeIds {
+  get(path: string): string | undefined;
+  keys(): Iterable<string>;
+}
+
 /** Contents kept at once; a walk over data of gigabytes reads again. */
 const mostHeld = 1 << 28;
 
-class TreeSource implements FileSource {
+export class TreeSource implements FileSource {
   constructor(
     private readonly repository: Repository,
     private readonly of: string,
     readonly label: string,
-    private readonly ids: ReadonlyMap<string, string>,
+    private readonly ids: TreeIds,
   ) {}
 
   contentId(path: string): Promise<string | null> {

@@ -54,7 +54,12 @@ export class RevisionsBeside {
     path: string,
   ): Promise<Committed> {
     const source = await repository.source(commit, revision);
-    return { commit, side: await sideOf(engine, source, withSlashes(path)), engine: engine.engine };
+    try {
+      return { commit, side: await sideOf(engine, source, withSlashes(path)), engine: engine.engine };
+    } finally {
+      // A git process that stays would keep its files from being tidied up.
+      repository.rest();
+    }
   }
 
   private open(root: string): Promise<{ repository: Repository; engine: RevisionEngine } | null> {

@@ -32,13 +32,23 @@ export async function compareGloss(
   const newer = await sideOf(engine, to, path, more.newText);
   if (older === null && newer === null) return null;
   if (older === null || newer === null) return oneSided(older, newer);
+  return compareSides(engine, older, newer, options);
+}
+
+/** Two sides that are there. `only`: the rows that are wanted. */
+export async function compareSides(
+  engine: RevisionEngine,
+  older: Side,
+  newer: Side,
+  options: CompareOptions,
+  only: (row: DiffRow) => boolean = () => true,
+): Promise<GlossDiff> {
   const statements = statementChanges(textsOf(older.snapshot), textsOf(newer.snapshot));
   const files = await fileChanges(engine.host, older, newer);
   const diff = compareNumbers(older.compared, newer.compared, options.tolerance);
   const changes = [...statements, ...files];
-  const rows = options.causes
-    ? await withCauses(engine, older, newer, diff.rows, statements, files, options)
-    : diff.rows;
+  const wanted = diff.rows.filter(only);
+  const rows = options.causes ? await withCauses(engine, older, newer, wanted, statements, files, options) : wanted;
   return { ...diff, rows, changes: changes.map(({ key, kind, text, about }) => ({ key, kind, text, about })) };
 }
 

@@ -1,53 +1,54 @@
 import type { FileSource } from '../base/source';
 import type { DiffModel, GlossDiff } from '../presentation/diff/model';
 import { compareGloss, type CompareOptions } from './compare';
-import { untouched } from './inputFiles';
+import { inputsOf } from './inputFiles';
+import { movedGlosses, type Both } from './movedGlosses';
 import type { RevisionEngine } from './revisionEngine';
 
-/** The glosses of both sides, by path; a gloss that moved to another path is compared with where it was. */
+/**
+ * The glosses of both sides, by path; a gloss that moved to another path is compared with where it was. `renames`: new path →
+ * old path, as far as the repository knows.
+ */
 export async function compareAll(
   engine: RevisionEngine,
   from: FileSource,
   to: FileSource,
-  glosses: { readonly old: readonly string[]; readonly new: readonly string[] },
+  glosses: Both & { readonly renames: ReadonlyMap<string, string> },
   options: CompareOptions,
   tell: (done: number, of: number, path: string) => void = () => undefined,
 ): Promise<DiffModel> {
-  const was = await movedGlosses(from, to, glosses);
+  const was = await movedGlosses(engine, from, to, glosses, glosses.renames);
   const gone = glosses.old.filter((p) => !glosses.new.includes(p) && ![...was.values()].includes(p));
   const paths = [...glosses.new, ...gone].sort();
   const diffs: GlossDiff[] = [];
   for (const [index, path] of paths.entries()) {
     tell(index + 1, paths.length, path);
-    const old = was.get(path);
-    if (old === undefined && (await untouched(engine, from, to, path))) {
-      if (await isEvaluation(engine, to, path)) diffs.push(still(engine, path));
-      continue;
-    }
-    const diff = await compareGloss(engine, from, to, path, options, old === undefined ? {} : { was: old });
-    if (diff !== null && hasNumbers(diff)) diffs.push(diff);
+    const diff = await oneOfAll(engine, from, to, path, was.get(path), options);
+    if (diff !== null) diffs.push(diff);
   }
   return { from: from.label, to: to.label, glosses: diffs };
 }
 
-/** New path → old path, for glosses of the same content. */
-async function movedGlosses(
+/** Compared once for the same content of both sides; what nothing touched is not computed at all. null: nothing to show. */
+async function oneOfAll(
+  engine: RevisionEngine,
   from: FileSource,
   to: FileSource,
-  glosses: { readonly old: readonly string[]; readonly new: readonly string[] },
-): Promise<Map<string, string>> {
-  const gone = new Map<string, string>();
-  for (const path of glosses.old.filter((p) => !glosses.new.includes(p))) {
-    const id = await from.contentId(path);
-    if (id !== null) gone.set(id, path);
-  }
-  const found = new Map<string, string>();
-  if (gone.size === 0) return found;
-  for (const path of glosses.new.filter((p) => !glosses.old.includes(p))) {
-    const was = gone.get((await to.contentId(path)) ?? '');
-    if (was !== undefined) found.set(path, was);
-  }
-  return found;
+  path: string,
+  was: string | undefined,
+  options: CompareOptions,
+): Promise<GlossDiff | null> {
+  const older = (await inputsOf(engine, from, was ?? path)).key;
+  const newer = (await inputsOf(engine, to, path)).key;
+  if (older === newer) return (await isEvaluation(engine, to, path)) ? still(engine, path) : null;
+  const { fraction, relativeFloor, floors } = options.tolerance;
+  const key = JSON.stringify([older, newer, fraction, relativeFloor, [...floors], options.causes]);
+  const known = engine.compared.get(key) as GlossDiff | undefined;
+  const diff = known ?? (await compareGloss(engine, from, to, path, options, was === undefined ? {} : { was }));
+  if (diff === null || !hasNumbers(diff)) return null;
+  // A content that could not be had may be fetched later.
+  if (diff.trouble === null) engine.compared.set(key, diff);
+  return diff;
 }
 
 function still(engine: RevisionEngine, path: string): GlossDiff {

@@ -29,16 +29,14 @@ function namedFiles(tree: Tree): string[] {
   );
 }
 
-/** True where nothing that takes part in the gloss differs between the sides: its numbers are the same, without computing. */
-export async function untouched(
+/** What takes part in a gloss on one side, and a key that is the same only where the same files of the same content do. */
+export async function inputsOf(
   engine: RevisionEngine,
-  from: FileSource,
-  to: FileSource,
+  source: FileSource,
   gloss: string,
-): Promise<boolean> {
-  if ((await from.contentId(gloss)) !== (await to.contentId(gloss))) return false;
-  for (const path of await inputFiles(engine, to, gloss)) {
-    if ((await from.contentId(path)) !== (await to.contentId(path))) return false;
-  }
-  return true;
+): Promise<{ readonly inputs: readonly string[]; readonly key: string }> {
+  const inputs = await inputFiles(engine, source, gloss);
+  const ids: string[] = [gloss];
+  for (const input of inputs) ids.push(`${input}\n${(await source.contentId(input)) ?? 'none'}`);
+  return { inputs, key: ids.join('\n') };
 }

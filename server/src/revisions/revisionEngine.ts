@@ -1,7 +1,14 @@
+import { Counters } from '../base/counters';
 import type { Host } from '../base/host';
 import type { FileSource, Turnable } from '../base/source';
+import { BoundedMemo } from '../engine/boundedMemo';
 import { Engine } from '../engine/engine';
 import type { Snapshot } from '../engine/snapshot';
+
+/** Both sides of a series, and each change tried alone. */
+const readingEntries = 400;
+
+const comparisons = 1000;
 
 /**
  * One engine for many revisions: turning it to another source forgets only the files that differ there, and what was
@@ -9,10 +16,12 @@ import type { Snapshot } from '../engine/snapshot';
  */
 export class RevisionEngine {
   readonly engine: Engine;
+  /** Comparisons by the content of both sides. */
+  readonly compared = new BoundedMemo(comparisons);
   private queue: Promise<unknown> = Promise.resolve();
 
   constructor(readonly host: Host & Turnable) {
-    this.engine = new Engine(host);
+    this.engine = new Engine(host, new Counters(), readingEntries);
   }
 
   evaluate(source: FileSource, path: string, text?: string): Promise<Snapshot> {
@@ -27,6 +36,15 @@ export class RevisionEngine {
     return this.inTurn(async () => {
       await this.turn(source);
       return this.engine.text(path);
+    });
+  }
+
+  /** Of the decoded text of a file there, whatever its line ends; null where it cannot be read. */
+  identity(source: FileSource, path: string): Promise<string | null> {
+    return this.inTurn(async () => {
+      await this.turn(source);
+      const file = await this.host.read(path);
+      return file.ok ? file.identity : null;
     });
   }
 

@@ -284,3 +284,7 @@ describe('the curves in a browser', function () {
     await fake.page.keyboard.press('0');
   });
 });
+
+function box(found: { y: number } | null): number {
+  return found?.y ?? 0;
+}

@@ -27,10 +27,27 @@ export class TemporaryRepository {
   }
 
   git(...words: readonly string[]): string {
+    return this.told(words, '');
+  }
+
+  /** A commit for each set of files, a day after the one before, on top of nothing; quicker than one call of git for each. */
+  import(states: readonly Readonly<Record<string, string>>[]): void {
+    const data = (text: string): string => `data ${Buffer.byteLength(text)}\n${text}\n`;
+    const commits = states.map((files, k) => {
+      const when = `${author.name} <${author.email}> ${1_772_323_200 + 86_400 * k} +0000`;
+      const changed = Object.entries(files).map(([name, text]) => `M 100644 inline ${name}\n${data(text)}`);
+      return `commit refs/heads/main\nauthor ${when}\ncommitter ${when}\n${data(`state ${k}`)}${changed.join('')}`;
+    });
+    this.told(['fast-import', '--quiet'], commits.join(''));
+    this.git('reset', '-q', '--hard', 'main');
+  }
+
+  private told(words: readonly string[], input: string): string {
     const date = `2026-03-${String(1 + Math.floor(this.hour / 24)).padStart(2, '0')}T${String(this.hour % 24).padStart(2, '0')}:00:00Z`;
     const run = spawnSync('git', words, {
       cwd: this.path,
       encoding: 'utf8',
+      input,
       env: {
         PATH: process.env.PATH,
         GIT_CONFIG_GLOBAL: '/dev/null',

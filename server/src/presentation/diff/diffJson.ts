@@ -57,7 +57,7 @@ function rowObject(r: DiffRow): object {
   };
 }
 
-function sideObject(r: ComparedResult | null): object | null {
+export function sideObject(r: ComparedResult | null): object | null {
   if (r === null) return null;
   return {
     state: r.state,

@@ -86,7 +86,8 @@ function remarks(diff: GlossDiff): string[] {
   return lines;
 }
 
-function shownRow(row: DiffRow, diff: GlossDiff): ShownRow {
+/** `changes`: what the causes of the row name. */
+export function shownRow(row: DiffRow, diff: Pick<GlossDiff, 'changes'>): ShownRow {
   return {
     result: row.was === null ? row.id : `${row.id} (was ${row.was})`,
     old: valueText(row.old),
@@ -131,7 +132,7 @@ function signed(text: string): string {
   return text.startsWith('-') || /^0(?:\.0*)?$/.test(text) ? text : `+${text}`;
 }
 
-function causeText(row: DiffRow, diff: GlossDiff): string {
+function causeText(row: DiffRow, diff: Pick<GlossDiff, 'changes'>): string {
   const text = new Map(diff.changes.map((c) => [c.key, `${kindWords[c.kind]}: ${c.text}`]));
   const several = row.causes.length > 1;
   const causes = row.causes.map(({ change, effect }) => {

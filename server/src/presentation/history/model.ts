@@ -1,0 +1,39 @@
+import type { Revision } from '../../base/ancestry';
+import type { ComparedResult } from '../diff/compared';
+import type { Change, DiffRow } from '../diff/model';
+
+/** One result through the revisions; text, JSON, CSV and Markdown are written from it. */
+export interface HistoryModel {
+  /** As it was asked for. */
+  readonly name: string;
+  readonly gloss: string;
+  /** Newest first. */
+  readonly rows: readonly HistoryRow[];
+  readonly end: HistoryEnd;
+}
+
+/** Why there is no older row. */
+export type HistoryEnd =
+  | { readonly kind: 'begins' | 'uncommitted' | 'limit' }
+  /** What came before is not in this clone. */
+  | { readonly kind: 'shallow' }
+  | { readonly kind: 'since'; readonly revision: string };
+
+export type HistoryStatus = DiffRow['status'] | 'first' | 'absent';
+
+export interface HistoryRow {
+  /** null: the working copy. */
+  readonly revision: Revision | null;
+  /** Path of the gloss there, and its path before where that was another. */
+  readonly gloss: string;
+  readonly was: string | null;
+  readonly id: string;
+  readonly result: ComparedResult | null;
+  /** Why there is no number. */
+  readonly reason: string | null;
+  readonly status: HistoryStatus;
+  /** Against the one before; null: there is none, or neither has the result. */
+  readonly diff: DiffRow | null;
+  /** What its causes name. */
+  readonly changes: readonly Change[];
+}

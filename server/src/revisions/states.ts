@@ -1,0 +1,104 @@
+import type { Ancestry, Revision } from '../base/ancestry';
+import type { FileSource } from '../base/source';
+import { inputsOf } from './inputFiles';
+import { movedGlosses } from './movedGlosses';
+import type { RevisionEngine } from './revisionEngine';
+
+/** The files of one gloss as one commit left them. */
+export interface State {
+  /** The commit that brought it; null: nothing has committed it. */
+  readonly revision: Revision | null;
+  readonly source: FileSource;
+  /** Absolute path of the gloss. */
+  readonly path: string;
+  /** Paths of what takes part, the gloss among them. */
+  readonly inputs: readonly string[];
+  /** The same only where the same files of the same content take part. */
+  readonly key: string;
+}
+
+export interface States {
+  /** Newest first. */
+  readonly states: readonly State[];
+  /** So many of them were asked for; one more is what the last of them is compared with. */
+  readonly asked: number;
+  /** Why there are no more: the gloss was not there before, the commits end, or no more were asked for. */
+  readonly end: 'came' | 'no parent' | 'since' | 'limit';
+}
+
+/**
+ * Goes back through the commits that touched a gloss or a file that takes part in it, as the gloss names them at that time. Of a
+ * merge that parent is followed that left all of them as they are; where every parent differs, the merge is a state of its own
+ * and the first parent is followed.
+ */
+export async function statesOf(
+  engine: RevisionEngine,
+  ancestry: Ancestry,
+  path: string,
+  limit: number,
+): Promise<States> {
+  const states: State[] = [];
+  let gloss = path;
+  for (;;) {
+    const state = await stateOf(engine, ancestry.files('here'), gloss, null);
+    while (followUntouched(ancestry, state.inputs));
+    const { at } = ancestry;
+    // The same files under the name of the commit that brought them.
+    states.push({ ...state, revision: at, source: ancestry.files(at.short) });
+    if (ancestry.isOutside) return { states, asked: states.length - 1, end: 'since' };
+    if (states.length > limit) return { states, asked: limit, end: 'limit' };
+    if (ancestry.parents === 0) return { states, asked: states.length, end: 'no parent' };
+    const came = ancestry.changed(0).get(gloss) === false;
+    const was = came ? await movedFrom(engine, ancestry, gloss) : gloss;
+    if (was === null) return { states, asked: states.length, end: 'came' };
+    gloss = was;
+    ancestry.back(0);
+  }
+}
+
+/** Where a gloss that is new here was at the first parent; null: nowhere. */
+async function movedFrom(engine: RevisionEngine, ancestry: Ancestry, gloss: string): Promise<string | null> {
+  const here = ancestry.files('here');
+  const gone: string[] = [];
+  for (const [path, had] of ancestry.changed(0)) {
+    if (had && path.endsWith('.gloss') && (await here.contentId(path)) === null) gone.push(path);
+  }
+  if (gone.length === 0) return null;
+  const was = await ancestry.renamed(0, gloss);
+  const renames = new Map(was === null ? [] : [[gloss, was]]);
+  const there = ancestry.parentFiles(0);
+  return (await movedGlosses(engine, there, here, { old: gone, new: [gloss] }, renames)).get(gloss) ?? null;
+}
+
+/** One step to a parent that has the same files; false: there is none. */
+function followUntouched(ancestry: Ancestry, inputs: readonly string[]): boolean {
+  for (let parent = 0; parent < ancestry.parents; parent++) {
+    const changed = ancestry.changed(parent);
+    if (inputs.some((path) => changed.has(path))) continue;
+    ancestry.back(parent);
+    return true;
+  }
+  return false;
+}
+
+/** A gloss as it is in a source. */
+export async function stateOf(
+  engine: RevisionEngine,
+  source: FileSource,
+  path: string,
+  revision: Revision | null,
+): Promise<State> {
+  return { revision, source, path, ...(await inputsOf(engine, source, path)) };
+}
+
+/** True where two states say the same: line ends and a byte order mark, which git may change when it writes a file, do not count. */
+export async function sameState(engine: RevisionEngine, a: State, b: State): Promise<boolean> {
+  if (a.key === b.key) return true;
+  if (a.path !== b.path || a.inputs.join('\n') !== b.inputs.join('\n')) return false;
+  for (const path of a.inputs) {
+    if ((await a.source.contentId(path)) === (await b.source.contentId(path))) continue;
+    const identity = await engine.identity(a.source, path);
+    if (identity === null || identity !== (await engine.identity(b.source, path))) return false;
+  }
+  return true;
+}
