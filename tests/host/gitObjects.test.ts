@@ -56,6 +56,25 @@ describe('contents from git', () => {
     }
   });
 
+  it('end their process a while after the last answer, and come again', async () => {
+    const calls: (() => void)[] = [];
+    let pending = 0;
+    const objects = new GitObjects(repository.path, (_, call) => {
+      calls.push(call);
+      pending++;
+      return () => (pending -= 1);
+    });
+    for (let k = 1; k < 4; k++) {
+      assert.equal((await objects.read(ids()[1]))!.toString('utf8'), contents[1]);
+      assert.equal(calls.length, k);
+    }
+    // A new question puts the end off.
+    assert.equal(pending, 1);
+    calls.at(-1)!();
+    assert.equal((await objects.read(ids()[2]))!.toString('utf8'), contents[2]);
+    objects.end();
+  });
+
   it('are null where there is no repository', async () => {
     const nowhere = new GitObjects('/');
     assert.equal(await nowhere.read(ids()[1]), null);

@@ -63,7 +63,7 @@ async function committedPath(
     if (name.endsWith('.gloss') && !(await isThere(work, at))) gone.push(at);
   }
   const both = { old: gone, new: [path] };
-  return (await movedGlosses(engine, source, work, both, new Map())).get(path) ?? null;
+  return (await movedGlosses(engine, source, work, both)).get(path) ?? null;
 }
 
 async function committedStates(

@@ -5,6 +5,9 @@ interface Waiting {
   done(content: Buffer | null): void;
 }
 
+/** A process that nobody asks ends after so long (ms): its open files would keep the repository from being tidied up. */
+const rest = 2000;
+
 /** Contents by id from one git process that stays: to start git for each takes longer than to read it. */
 export class GitObjects {
   private child: GitProcess | null = null;
@@ -14,11 +17,17 @@ export class GitObjects {
   /** Bytes to wait for before looking again: a long content is put together once. */
   private needed = 1;
 
-  constructor(private readonly folder: string) {}
+  private rests: () => void = () => undefined;
+
+  constructor(
+    private readonly folder: string,
+    private readonly after: (milliseconds: number, call: () => void) => () => void = unheldTimer,
+  ) {}
 
   /** null: it is no content of a file, or it is not here. */
   read(id: string): Promise<Buffer | null> {
     return new Promise((done) => {
+      this.rests();
       this.waiting.push({ id, done });
       this.child ??= this.start();
       keepRunning(this.child, true);
@@ -26,9 +35,13 @@ export class GitObjects {
     });
   }
 
-  /** Lets the process end where nobody waits; it is started again when something is asked for. */
+  /**
+   * Lets the process end where nobody waits, as it does by itself a while after the last answer. It is started again when
+   * something is asked for.
+   */
   end(): void {
     if (this.waiting.length > 0) return;
+    this.rests();
     this.child?.stdin!.end();
     this.child = null;
   }
@@ -62,7 +75,9 @@ export class GitObjects {
     }
     this.pieces = bytes.length === 0 ? [] : [bytes];
     this.held = bytes.length;
-    if (this.waiting.length === 0 && this.child !== null) keepRunning(this.child, false);
+    if (this.waiting.length > 0 || this.child === null) return;
+    keepRunning(this.child, false);
+    this.rests = this.after(rest, () => this.end());
   }
 
   /** The process went away: whoever still waits gets the content from one of its own. */
@@ -88,4 +103,10 @@ function firstAnswer(bytes: Buffer): Answer {
   if (bytes.length < end + 1) return { needed: end + 1 };
   // A copy: the content does not keep what came with it.
   return { content: type === 'blob' ? Buffer.from(bytes.subarray(head + 1, end)) : null, end: end + 1 };
+}
+
+/** A timer for which this program does not wait at its end. */
+function unheldTimer(milliseconds: number, call: () => void): () => void {
+  const timer = setTimeout(call, milliseconds).unref();
+  return () => clearTimeout(timer);
 }

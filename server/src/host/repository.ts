@@ -99,7 +99,7 @@ export class Repository {
     return bytes;
   }
 
-  /** Git's process for contents ends; what is asked later starts it again. */
+  /** Git's process for contents ends at once; what is asked later starts it again. */
   rest(): void {
     this.objects.end();
   }
@@ -107,12 +107,6 @@ export class Repository {
   async source(of: string | 'index', label: string): Promise<FileSource> {
     return new TreeSource(this, of === 'index' ? 'index' : of, label, await this.tree(of));
   }
-}
-
-/** What git tells of one state of the files: ids by path relative to the top. */
-export interface TreeIds {
-  get(path: string): string | undefined;
-  keys(): Iterable<string>;
 }
 
 /** Contents kept at once; a walk over data of gigabytes reads again. */
@@ -157,6 +151,12 @@ export class TreeSource implements FileSource {
     const { top } = this.repository;
     return path === top ? '' : path.startsWith(`${top}/`) ? path.slice(top.length + 1) : path;
   }
+}
+
+/** What git tells of one state of the files: ids by path relative to the top. */
+export interface TreeIds {
+  get(path: string): string | undefined;
+  keys(): Iterable<string>;
 }
 
 /** A few lines that stand for a file kept elsewhere: `version …`, `oid sha256:…`, `size …`. */

@@ -54,12 +54,7 @@ export class RevisionsBeside {
     path: string,
   ): Promise<Committed> {
     const source = await repository.source(commit, revision);
-    try {
-      return { commit, side: await sideOf(engine, source, withSlashes(path)), engine: engine.engine };
-    } finally {
-      // A git process that stays would keep its files from being tidied up.
-      repository.rest();
-    }
+    return { commit, side: await sideOf(engine, source, withSlashes(path)), engine: engine.engine };
   }
 
   private open(root: string): Promise<{ repository: Repository; engine: RevisionEngine } | null> {

@@ -17,6 +17,8 @@ export interface CompareOptions {
   readonly bytes: (text: string) => Uint8Array;
   /** Each change is tried alone where more than one could have moved a result. */
   readonly causes: boolean;
+  /** Rows whose causes are asked for; all without it. */
+  readonly only?: (row: DiffRow) => boolean;
 }
 
 /** One gloss on two sides; null where neither has it. `was`: its path on the old side, where it is another. */
@@ -35,20 +37,20 @@ export async function compareGloss(
   return compareSides(engine, older, newer, options);
 }
 
-/** Two sides that are there. `only`: the rows that are wanted. */
+/** Two sides that are there. */
 export async function compareSides(
   engine: RevisionEngine,
   older: Side,
   newer: Side,
   options: CompareOptions,
-  only: (row: DiffRow) => boolean = () => true,
 ): Promise<GlossDiff> {
   const statements = statementChanges(textsOf(older.snapshot), textsOf(newer.snapshot));
   const files = await fileChanges(engine.host, older, newer);
   const diff = compareNumbers(older.compared, newer.compared, options.tolerance);
   const changes = [...statements, ...files];
-  const wanted = diff.rows.filter(only);
-  const rows = options.causes ? await withCauses(engine, older, newer, wanted, statements, files, options) : wanted;
+  const rows = options.causes
+    ? await withCauses(engine, older, newer, diff.rows, statements, files, options)
+    : diff.rows;
   return { ...diff, rows, changes: changes.map(({ key, kind, text, about }) => ({ key, kind, text, about })) };
 }
 
@@ -95,7 +97,8 @@ async function withCauses(
   };
   const made: DiffRow[] = [];
   for (const row of rows) {
-    if (row.status !== 'changed' && row.status !== 'cannot compute') {
+    const isAsked = options.only?.(row) ?? true;
+    if (!isAsked || (row.status !== 'changed' && row.status !== 'cannot compute')) {
       made.push(row);
       continue;
     }

@@ -2,7 +2,7 @@ import type { FileSource } from '../base/source';
 import type { DiffModel, GlossDiff } from '../presentation/diff/model';
 import { compareGloss, type CompareOptions } from './compare';
 import { inputsOf } from './inputFiles';
-import { movedGlosses, type Both } from './movedGlosses';
+import { movedGlosses, type GlossPaths } from './movedGlosses';
 import type { RevisionEngine } from './revisionEngine';
 
 /**
@@ -13,7 +13,7 @@ export async function compareAll(
   engine: RevisionEngine,
   from: FileSource,
   to: FileSource,
-  glosses: Both & { readonly renames: ReadonlyMap<string, string> },
+  glosses: GlossPaths & { readonly renames?: ReadonlyMap<string, string> },
   options: CompareOptions,
   tell: (done: number, of: number, path: string) => void = () => undefined,
 ): Promise<DiffModel> {

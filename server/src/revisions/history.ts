@@ -74,7 +74,7 @@ async function rowOf(
   const alone = { ...start, status: statusAlone(newer, result), diff: null };
   if (newer === null || older === null) return alone;
   const isIts = (row: DiffRow): boolean => row.new?.id === id || row.old?.id === id;
-  const { rows, changes } = await compareSides(engine, older, newer, options, isIts);
+  const { rows, changes } = await compareSides(engine, older, newer, { ...options, only: isIts });
   const row = rows.find((r) => (r.new ?? r.old)?.id === id);
   if (row === undefined) {
     const later = rows.find((r) => r.old?.id === id)?.new?.id;

@@ -1,8 +1,8 @@
 import type { FileSource } from '../base/source';
 import type { RevisionEngine } from './revisionEngine';
 
-/** Glosses of two sides, by path. */
-export interface Both {
+/** Paths of glosses on both sides. */
+export interface GlossPaths {
   readonly old: readonly string[];
   readonly new: readonly string[];
 }
@@ -16,8 +16,8 @@ export async function movedGlosses(
   engine: RevisionEngine,
   from: FileSource,
   to: FileSource,
-  glosses: Both,
-  renames: ReadonlyMap<string, string>,
+  glosses: GlossPaths,
+  renames: ReadonlyMap<string, string> = new Map(),
 ): Promise<Map<string, string>> {
   const gone = new Set(glosses.old.filter((p) => !glosses.new.includes(p)));
   const came = new Set(glosses.new.filter((p) => !glosses.old.includes(p)));
