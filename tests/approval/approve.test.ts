@@ -81,6 +81,15 @@ describe('approving', () => {
       [with_((t) => t.replace('<= 32.0 %', '<= 29 %')), /^reason: .*with a reason only: line 17: requirement-not-met$/],
       [with_((t) => t.replace('<= 32.0 %', '<= 30.03 %')), /line 17: requirement-inconclusive$/],
       [with_((t) => `${t}step More 2000..2100 °C\n`), /line 20: window-outside-run$/],
+      [
+        new Lab({ ...files, 'm.gloss': files['m.gloss'].replace('14..16', '1..2') }),
+        /with a reason only: m\.gloss line 6: requirement-not-met$/,
+      ],
+      [with_((t) => `${t}require More.loss <= 1 %\n`), /line 20: unknown-name$/],
+      [
+        with_((t) => `${t}step More 2000..2100 °C\nrequire More.loss <= 1 % as Little\n`),
+        /line 20: window-outside-run; Little is not evaluated$/,
+      ],
       [with_((t) => `${t}stepp More 700..800 °C\n`), /line 20: unknown-statement$/],
     ];
     for (const [lab, words] of cases) {

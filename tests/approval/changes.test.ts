@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { parse } from '../../server/src/language/syntax/parse';
+import { statementChanges } from '../../server/src/presentation/diff/changes';
 import { aboutApprovals, byRuiz, gloss, Lab, record } from './support/lab';
 
 type Change = (lab: Lab) => void;
@@ -285,5 +287,19 @@ describe('an approval', () => {
     const before = lab.host.counts.of('read');
     assert.equal(await lab.approvals.checked(snapshot), snapshot);
     assert.equal(lab.host.counts.of('read'), before);
+  });
+});
+
+describe('a comparison of two revisions', () => {
+  it('takes no approval for a change that could have moved a result', () => {
+    const line = 'approved by "M. Ruiz" on 2026-10-02 digest 3f2a91c07be45d6618f0a2c49d7e5b13\n';
+    const side = (text: string) => ({ gloss: parse(text), method: null });
+    const plain = 'run "b.csv"\nstep First 380..620 °C\n';
+    assert.deepEqual(statementChanges(side(plain), side(plain + line)), []);
+    const moved = statementChanges(side(plain + line), side(plain.replace('380', '385')));
+    assert.deepEqual(
+      moved.map(({ text }) => text),
+      ['step First 380..620 °C → step First 385..620 °C'],
+    );
   });
 });

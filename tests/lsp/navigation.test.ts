@@ -174,11 +174,15 @@ describe('watched files', () => {
     return all;
   };
 
-  it('are asked for where the client can watch on demand: glosses and data', async () => {
+  it('are asked for where the client can watch on demand: glosses, data and records of approvals', async () => {
     const all = await registrations({ workspace: { didChangeWatchedFiles: { dynamicRegistration: true } } });
     const watched = all.find(({ method }) => method === 'workspace/didChangeWatchedFiles');
     assert.deepEqual(watched?.registerOptions, {
-      watchers: [{ globPattern: '**/*.gloss' }, { globPattern: '**/*.{csv,txt,tsv,dat,asc}' }],
+      watchers: [
+        { globPattern: '**/*.gloss' },
+        { globPattern: '**/*.{csv,txt,tsv,dat,asc}' },
+        { globPattern: '**/*.gloss.approved.json' },
+      ],
     });
     assert.deepEqual(await registrations({}), []);
   });

@@ -1,9 +1,13 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { runInNewContext } from 'node:vm';
+import { Approvals } from '../../server/src/approval/approvals';
+import { approve } from '../../server/src/approval/approve';
+import { noAuthors } from '../../server/src/approval/evaluator';
 import { Engine } from '../../server/src/engine/engine';
 import { MemoryHost } from '../../server/src/host/memoryHost';
 import { fileMethod } from '../../server/src/protocol/files';
+import { method, type ApproveAnswer } from '../../server/src/protocol/messages';
 import { lossRun } from './support/lossRun';
 
 interface Message {
@@ -108,5 +112,18 @@ describe('the server in a Worker', () => {
     const inNode = new Engine(new MemoryHost({ 'a.csv': data, 'a.gloss': gloss }));
     const { results } = await inNode.evaluate('/lab/a.gloss');
     assert.equal(Number(loss.split(',')[3]), results.find((r) => r.id === 'First.loss')?.value);
+
+    // Without a disk and without Node's hashing the approval is the same, byte by byte.
+    const approver = { by: 'M. Ruiz', on: '2026-10-02', because: 'a trial' };
+    const approved = (await server.request(method.approve, { uri, ...approver })) as ApproveAnswer;
+    assert.ok(approved.ok, JSON.stringify(approved));
+    const host = new MemoryHost({ 'a.csv': data, 'a.gloss': gloss });
+    const engine = new Engine(host);
+    const approvals = new Approvals(engine, host, noAuthors);
+    const other = await approve(engine, host, approvals, await engine.evaluate('/lab/a.gloss'), approver);
+    assert.ok(other.ok);
+    assert.equal(approved.digest, other.digest);
+    assert.equal(approved.record.text, other.record);
+    assert.equal(approved.record.uri, `${uri}.approved.json`);
   });
 });

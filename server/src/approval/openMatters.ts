@@ -1,4 +1,5 @@
 import type { Snapshot } from '../engine/snapshot';
+import type { GlossRole } from '../findings/finding';
 import { findingRecord } from '../findings/table';
 import { SnapshotTexts } from '../presentation/statements';
 
@@ -16,10 +17,16 @@ export function openMatters(snapshot: Snapshot): string[] {
       (f.severity === 'error' || f.code === 'requirement-inconclusive') &&
       (findingRecord(f.code).family !== 'approval' || f.code === 'allow-not-possible'),
   );
-  const found = standing.map((f) => `line ${texts.positions(f.file).at(f.span.start).line}: ${f.code}`);
-  const lines = new Set(standing.map((f) => texts.positions(f.file).at(f.span.start).line));
+  const place = (file: GlossRole, line: number): string =>
+    (file === 'gloss' ? '' : `${texts.path(file)} `) + `line ${line}`;
+  const placed = standing.map((f) => ({
+    at: place(f.file, texts.positions(f.file).at(f.span.start).line),
+    code: f.code,
+  }));
+  const found = placed.map(({ at, code }) => `${at}: ${code}`);
+  const known = new Set(placed.map(({ at }) => at));
   const silent = snapshot.requirements
-    .filter((r) => r.verdict === 'not evaluated' && !lines.has(texts.line(r.file, r.statement)))
+    .filter((r) => r.verdict === 'not evaluated' && !known.has(place(r.file, texts.line(r.file, r.statement))))
     .map((r) => `${r.name ?? r.text} is not evaluated`);
   const all = [...found, ...silent];
   const more = all.length - shownAtOnce;

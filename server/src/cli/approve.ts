@@ -2,6 +2,7 @@ import { lstatSync } from 'node:fs';
 import { relative } from 'node:path';
 import { withEdits } from '../approval/lines';
 import { withSlashes } from '../host/root';
+import { oneLine } from '../presentation/width';
 import type { Context } from './context';
 import { BadUsage, done, Trouble } from './exitCodes';
 import { fileText } from './format';
@@ -35,11 +36,10 @@ export async function approveGloss(context: Context): Promise<number> {
     throw new Trouble(`${approved.recordPath} is a link; the record is a file of its own`);
   writeWhole(approved.recordPath, approved.record);
   writeWhole(path, mark + withEdits(before.slice(mark.length), approved.edits));
+  const say = (line: string): void => terminal.error(`${oneLine(line)}\n`);
   const shown = (file: string): string => relative(terminal.cwd, file);
-  for (const { by: who, on } of approved.replaced) terminal.error(`the approval by ${who} on ${on} is replaced\n`);
-  terminal.error(
-    `${shown(path)} approved by ${by}, digest ${approved.digest}; record: ${shown(approved.recordPath)}\n`,
-  );
+  for (const { by: who, on } of approved.replaced) say(`the approval by ${who} on ${on} is replaced`);
+  say(`${shown(path)} approved by ${by}, digest ${approved.digest}; record: ${shown(approved.recordPath)}`);
   return done;
 }
 
