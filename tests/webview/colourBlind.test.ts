@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { colourFrom, contrast, type Colour } from '../../webview/src/colour/colour';
 import { palette } from '../../webview/src/colour/palette';
-import { severitySigns } from '../../webview/src/parts/ledgerRow';
 import { figureColours } from '../../server/src/presentation/plot/palette';
 import { themeNames, themes } from '../page/webview/fake/themes';
 
@@ -83,9 +82,4 @@ describe('colours for those who see two kinds of light instead of three', () => 
       assert.deepEqual(low, []);
     });
   }
-
-  it('are never needed to tell a severity: each has a sign of its own', () => {
-    const signs = Object.values(severitySigns);
-    assert.equal(new Set(signs).size, signs.length);
-  });
 });
