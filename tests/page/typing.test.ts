@@ -51,7 +51,10 @@ describe('an hour of work, in short', () => {
     await editor.page.waitForTimeout(1500);
     for (let i = 0; i < 6; i += 1) await editor.press('Backspace');
     await currentFrame(editor);
-    const { odd, looks } = await editor.page.evaluate(() => window as unknown as { odd: string[]; looks: number });
+    const { odd, looks } = await editor.page.evaluate(() => {
+      const seen = window as unknown as { odd: string[]; looks: number };
+      return { odd: seen.odd, looks: seen.looks };
+    });
     assert.ok(looks > 20, `${looks} looks`);
     assert.deepEqual(odd, []);
   });
@@ -62,6 +65,9 @@ describe('an hour of work, in short', () => {
     const handle = frame.locator('[data-statement="peak FromMelt"][data-which=from]').first();
     const value = (): Promise<string | null> => handle.getAttribute('aria-valuetext');
     await handle.focus();
+    // The frame has the focus a moment after its page.
+    await frame.waitForFunction(() => document.hasFocus());
+    await editor.page.waitForTimeout(500);
     await editor.press('ArrowRight', 'ArrowRight', 'Enter');
     await isWritten('232');
     await editor.press('Control+Z');
