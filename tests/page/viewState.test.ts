@@ -100,8 +100,8 @@ describe('what a person chose to see in the curves', () => {
     await editor.openFile('pet-07.txt');
     await editor.page.locator('.tab', { hasText: 'Curves of' }).click();
     await isAsBefore();
-    await editor.page.locator('.tab', { hasText: 'pet-07.txt' }).hover();
-    await editor.page.locator('.tab', { hasText: 'pet-07.txt' }).locator('.codicon-close').click();
+    await editor.page.locator('.tab', { hasText: 'pet-07.txt' }).click();
+    await editor.press('Control+F4');
     await isAsBefore();
   });
 
