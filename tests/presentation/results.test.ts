@@ -62,7 +62,11 @@ describe('the results of one gloss', () => {
       'First.start',
       'Hold.start_time',
     ]);
-    const inMilligrams = failedResult({ id: 'First.mass_end', quantity: 'mass_end', reasons: ['mass-missing'] });
+    const inMilligrams = failedResult({
+      id: 'First.mass_end',
+      quantity: 'mass_end',
+      reasons: ['mass-missing (First)'],
+    });
     const ofFraction = snapshot({ results: [result(), inMilligrams] });
     assert.deepEqual([...mainResults(ofFraction)], ['First.loss'], 'mg that nobody asked for, without a specimen mass');
     assert.equal(anyFailed(ofFraction), false);

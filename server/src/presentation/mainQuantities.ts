@@ -23,7 +23,7 @@ export function mainResults(snapshot: Snapshot): ReadonlySet<string> {
   const wanted = new Set(readByExpressions(snapshot));
   const present = new Set(snapshot.results.map((r) => r.id));
   for (const result of snapshot.results) {
-    const failed = result.state === 'failed' && !result.reasons.includes('mass-missing');
+    const failed = result.state === 'failed' && !result.reasons.some((reason) => reason.startsWith('mass-missing'));
     if (failed || isMain(result, present)) wanted.add(result.id);
   }
   return wanted;
