@@ -21,6 +21,8 @@ async function picked(page: Page, key: string | null, typed: string, label: stri
   const rows = box.locator('.quick-input-list .monaco-list-row');
   if (key === null) await rows.first().waitFor();
   else await openWith(page, key, box);
+  // Else what is typed goes to the web view that had the focus.
+  await box.locator('input').first().focus();
   await page.keyboard.type(typed);
   const row = rows.filter({ hasText: label }).first();
   await row.waitFor();
