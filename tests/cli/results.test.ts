@@ -48,6 +48,11 @@ describe('thermogloss results', () => {
     'broken.gloss': `${smallGloss}step Broken 12,5..300 °C\n`,
     'failing.gloss': smallGloss.replace('380..620 °C', '950..990 °C'),
     'nowhere.gloss': smallGloss.replace('b.csv', 'nowhere.csv'),
+    'share.csv': smallRun
+      .replace('Mass / mg', 'Mass / %')
+      .replace(/,([\d.]+)$/gm, (_, milligrams: string) => `,${(5 * Number(milligrams)).toFixed(5)}`),
+    'share.gloss': 'run "share.csv"\nstep First 380..620 °C\n',
+    'reading.gloss': 'run "share.csv"\nstep First 380..620 °C\nlet lost = First.amount\n',
     'm.gloss': 'method "Small"\n\nstep First 380..620 °C\n',
     'by-method.gloss': 'run "b.csv"\n  mass 20.000 ± 0.010 mg\nmethod "m.gloss"\n',
     'other.gloss':
@@ -61,6 +66,18 @@ describe('thermogloss results', () => {
     assert.equal(code, 1);
     assert.match(out, /First\.loss/);
     assert.match(error, /decimal-comma/);
+  });
+
+  it('exits 0 for a run in percent without a specimen mass, and 1 where milligrams of it are read', async () => {
+    const plain = await results('share.gloss');
+    assert.equal(plain.code, 0, plain.out + plain.error);
+    assert.match(plain.out, /First\.loss/);
+    assert.doesNotMatch(plain.out, /mass_end|failed/);
+    const all = await results('share.gloss', '--all');
+    assert.match(all.out, /First\.mass_end .*failed: .*mass-missing/);
+    const read = await results('reading.gloss');
+    assert.equal(read.code, 1);
+    assert.match(read.out, /First\.amount .*failed: .*mass-missing/);
   });
 
   it('gives the loss within its expanded uncertainty of the truth, in JSON that keeps the schema', async () => {

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync, readlinkSync } from 'node:fs';
-import { commands, languages, Position, type TextEditor } from 'vscode';
+import { commands, languages, Position, window, type TextEditor } from 'vscode';
 import type { Observation } from '../../client/src/observation';
 import { closeAll, codes, hints, observed, openGloss, pause, revert, until } from './support/extension';
 
@@ -35,6 +35,30 @@ describe('the language server in the editor', () => {
       sockets.filter((inode) => network.has(inode)),
       [],
     );
+  });
+
+  it('that is lost again and again is told of once, with a button that shows the log', async () => {
+    const told: unknown[][] = [];
+    const { showWarningMessage } = window;
+    const instead = (...words: unknown[]): Promise<undefined> => {
+      told.push(words);
+      return Promise.resolve(undefined);
+    };
+    Object.assign(window, { showWarningMessage: instead });
+    try {
+      for (let k = 0; k < 2; k++) {
+        const states: string[] = [];
+        const listening = extension.onServerState((state) => states.push(state));
+        process.kill(extension.serverId()!, 'SIGKILL');
+        await until('the next server', () => states.includes('back'));
+        await until('the gloss to be computed', () => !/starting|computing/.test(extension.status().text));
+        await pause(300);
+        listening.dispose();
+      }
+    } finally {
+      Object.assign(window, { showWarningMessage });
+    }
+    assert.deepEqual(told, [['The language server ended and was started again.', 'Show Log']]);
   });
 
   it('that is killed is replaced, and nothing that is shown goes away meanwhile', async () => {

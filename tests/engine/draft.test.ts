@@ -79,6 +79,12 @@ describe('a drafted gloss', () => {
     assert.ok(notes.some((n) => n.includes('local codes and licensed practice')));
   });
 
+  it('says it in whole sentences, also of columns that it had to decide', async () => {
+    const { notes } = await drafted('a 5 K min.csv', 'T,w\n361,0.99\n380,0.99\n400,0.9\n420,0.8\n440,0.8\n460,0.8\n');
+    assert.match(notes[0], /"w".*the draft decides it/);
+    for (const note of notes) assert.match(note, /^[A-Z].*\.$/s);
+  });
+
   it('names a method instead of proposing windows', async () => {
     const host = new MemoryHost(
       { 'a.csv': 'time / s,temperature / °C,mass / mg\n0,30,20\n60,40,20\n120,50,20\n180,60,20\n' },

@@ -102,6 +102,21 @@ describe('engine', () => {
     );
   });
 
+  it('a mass without a unit, as while it is typed, or in one that is none of mass, costs itself and its dependants only', async () => {
+    const { engine } = engineOn({ 'a.csv': data });
+    for (const [mass, code] of [
+      ['20', 'unit-missing'],
+      ['20 ± 0.01', 'unit-missing'],
+      ['20 °C', 'wrong-dimension'],
+    ] as const) {
+      const s = await evaluate(engine, gloss.replace('20.000 ± 0.010 mg', mass));
+      const codes = s.findings.map((f) => f.code);
+      assert.ok(codes.includes(code), `${mass}: ${codes.join()}`);
+      assert.ok(!codes.includes('mass-implausible') && !codes.includes('mass-mismatch'), codes.join());
+      assert.ok(s.run !== null && s.run.segments.length > 0);
+    }
+  });
+
   it('notices a changed file once it is told, and reads it once', async () => {
     const { engine, counters, host } = engineOn({ 'a.csv': data });
     await evaluate(engine, gloss);

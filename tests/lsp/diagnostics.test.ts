@@ -46,6 +46,35 @@ describe('diagnostics', () => {
     client.close();
   });
 
+  it('are cut at the number that the settings allow, errors first, then warnings, then notes', async () => {
+    const client = await startClient(new MemoryOutside(files), { workspace: { configuration: true } });
+    let most = 200;
+    client.connection.onRequest('workspace/configuration', ({ items }: { items: readonly object[] }) =>
+      items.map(() => ({ mostFindings: most })),
+    );
+    const told = (): Promise<PublishDiagnosticsParams> =>
+      new Promise((done) => client.connection.onNotification('textDocument/publishDiagnostics', done));
+    // Notes of the run come first in the text, warnings of the windows behind them, the error on the last line.
+    const text = `${gloss.replace('  hazard "none: invented"\n', '')}let broken = 1 +\n`;
+    let next = told();
+    client.open('a.gloss', text, 1);
+    const all = (await next).diagnostics.map(({ severity }) => severity!);
+    assert.deepEqual([...new Set(all)], [1, 2, 3], 'of each severity (LSP 3.17: error 1, warning 2, information 3)');
+    assert.deepEqual(
+      all,
+      [...all].sort((a, b) => a - b),
+    );
+    for (most of [1, 2, 3]) {
+      next = told();
+      await client.connection.sendNotification('workspace/didChangeConfiguration', { settings: null });
+      assert.deepEqual(
+        (await next).diagnostics.map(({ severity }) => severity),
+        all.slice(0, most),
+      );
+    }
+    client.close();
+  });
+
   it('after 1000 bursts of typing are those of the last version, and no older result is ever told', async () => {
     const timers = new StoppedTimers();
     const client = await startClient(new MemoryOutside(files, timers));

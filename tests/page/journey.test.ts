@@ -96,6 +96,11 @@ describe('the day of an analyst in the editor', () => {
     const files = 'preform/pet-07.gloss';
     await editor.openFile(files);
     const frame = await editor.frameOf();
+    await frame.locator('#view[data-freshness="current"]').waitFor();
+    await frame
+      .getByText(/^current/)
+      .first()
+      .waitFor();
     const revision = await drawn(frame);
     const line =
       editor
@@ -105,10 +110,8 @@ describe('the day of an analyst in the editor', () => {
     await editor.goTo(line);
     await editor.press('End');
     await editor.typeText(' in in');
-    await frame
-      .getByText(/revision \d+: line \d+ has an error/)
-      .first()
-      .waitFor();
+    // The picture that stays is told by the number under which it was drawn as current.
+    await frame.getByText(`revision ${revision}: line ${line} has an error`).first().waitFor();
     await drawn(frame, revision);
     await editor.screenshot('journey broken');
     for (let i = 0; i < 6; i += 1) await editor.press('Backspace');

@@ -3,7 +3,7 @@ import { parse } from 'csv-parse/sync';
 import type { Snapshot } from '../../server/src/engine/snapshot';
 import { explainText } from '../../server/src/presentation/explain';
 import { geometryText } from '../../server/src/presentation/geometry';
-import { mainResults } from '../../server/src/presentation/mainQuantities';
+import { anyFailed, mainResults } from '../../server/src/presentation/mainQuantities';
 import { oneGlossCsv, oneGlossMarkdown, oneGlossText } from '../../server/src/presentation/oneGloss';
 import { seriesOf } from '../../server/src/presentation/series';
 import { seriesCsv } from '../../server/src/presentation/seriesCsv';
@@ -62,6 +62,15 @@ describe('the results of one gloss', () => {
       'First.start',
       'Hold.start_time',
     ]);
+    const inMilligrams = failedResult({
+      id: 'First.mass_end',
+      quantity: 'mass_end',
+      reasons: ['mass-missing (First)'],
+    });
+    const ofFraction = snapshot({ results: [result(), inMilligrams] });
+    assert.deepEqual([...mainResults(ofFraction)], ['First.loss'], 'mg that nobody asked for, without a specimen mass');
+    assert.equal(anyFailed(ofFraction), false);
+    assert.equal(anyFailed(snapshot({ results: [failedResult({ id: 'First.gain', quantity: 'gain' })] })), true);
     const reading = treeOf(glossText, {
       'let x': {
         kind: 'let',
@@ -77,6 +86,7 @@ describe('the results of one gloss', () => {
     });
     const gloss = { path: '/lab/b.gloss', display: 'b.gloss', tree: reading };
     assert.ok(mainResults(snapshot({ gloss, results })).has('First.mass_end'));
+    assert.equal(anyFailed(snapshot({ gloss, results: [result(), inMilligrams] })), true, 'it is read, and fails');
     assert.ok(oneGlossText(snapshot({ results }), { all: true }).includes('First.gain'));
     assert.ok(!oneGlossText(snapshot({ results }), few).includes('First.gain'));
   });

@@ -9,8 +9,8 @@ import { temporaryFolder } from './temporaryFolder';
 export interface Serving {
   /** Host and port. */
   readonly authority: string;
-  /** Address of the workbench on a folder. `payload` are pairs that its environment is given. */
-  address(folder: string, payload?: readonly (readonly [string, string])[]): string;
+  /** Address of the workbench on a folder or a workspace file. `payload` are pairs that its environment is given. */
+  address(opened: string, payload?: readonly (readonly [string, string])[]): string;
   /** Writes the person's settings anew: the quiet ones and these. Workbenches opened from then on have them. */
   settings(values: Settings): void;
   stop(): void;
@@ -68,7 +68,8 @@ export async function serve(editor: ServedEditor, options: ServeOptions = {}): P
     const authority = `127.0.0.1:${port}`;
     const address = (opened: string, payload: readonly (readonly [string, string])[] = []): string => {
       const query = payload.length === 0 ? '' : `&payload=${encodeURIComponent(JSON.stringify(payload))}`;
-      return `http://${authority}/?folder=${encodeURIComponent(opened)}${query}`;
+      const kind = opened.endsWith('.code-workspace') ? 'workspace' : 'folder';
+      return `http://${authority}/?${kind}=${encodeURIComponent(opened)}${query}`;
     };
     return { authority, address, settings, stop };
   } catch (error) {

@@ -2,6 +2,7 @@ import type { Snapshot } from '../engine/snapshot';
 import { explainText } from '../presentation/explain';
 import { findingLine } from '../presentation/findings';
 import { geometryText } from '../presentation/geometry';
+import { anyFailed } from '../presentation/mainQuantities';
 import { oneGlossCsv, oneGlossMarkdown, oneGlossText } from '../presentation/oneGloss';
 import { inTextOrder } from '../presentation/order';
 import type { Paint } from '../presentation/paint';
@@ -85,7 +86,7 @@ export function hasFailed(s: Snapshot): boolean {
   const trees = s.method === null ? [s.gloss.tree] : [s.gloss.tree, s.method.tree];
   // A named statement that could not be read is a failed result, though it has no row.
   const broken = trees.some((tree) => tree.statements.some((node) => node.broken && node.name !== null));
-  return broken || s.results.some((r) => r.state === 'failed') || (s.results.length === 0 && standingErrors(s));
+  return broken || anyFailed(s) || (s.results.length === 0 && standingErrors(s));
 }
 
 function standingErrors(s: Snapshot): boolean {

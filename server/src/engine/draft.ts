@@ -42,7 +42,7 @@ export async function draftGloss(
   let read = await loader.read(runPath, null, never);
   if (!read.ok && 'write' in read.failure && read.failure.write !== null) {
     // What cannot be decided is decided as the finding proposes it, in the text, where it can be seen and changed.
-    notes.push(`${read.failure.message}: the draft decides it in a statement of its own; check it.`);
+    notes.push(sentence(`${read.failure.message}: the draft decides it in a statement of its own; check it.`));
     read = await readWith(loader, runPath, `${head}\n${read.failure.write}\n`);
   }
   if (!read.ok) {
@@ -160,4 +160,8 @@ export function proposalText(proposal: Proposal): string {
   if (proposal.kind === 'residue') return `residue ${proposal.name} at end of ${proposal.segment}${comment}`;
   const head = `${proposal.kind} ${proposal.name} ${proposal.from}..${proposal.to} ${proposal.unit}${segment}${comment}`;
   return [head, ...proposal.clauses.map((c) => `  ${c}`)].join('\n');
+}
+
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -7,6 +7,7 @@ import { makeFinding } from '../findings/makeFinding';
 import type { SignalName } from '../language/model';
 import type { Program } from '../language/program';
 import { differenceToSI, toSI } from '../quantities/convert';
+import { dimensions, sameDimension } from '../quantities/dimension';
 import { checkedColumn } from '../runs/checkedColumn';
 import { findSegments } from '../runs/segments';
 import { temperatureMap, type TemperatureMap } from '../runs/temperatureMap';
@@ -269,13 +270,15 @@ function sorted(a: number, b: number): Window {
 
 function initialMassOf(program: Program, mass: PreparedSignal | null, stem: string): InitialMass {
   const weighed = program.run?.statement.mass ?? null;
+  const unit = weighed?.unit ?? null;
   const input = `mass of ${stem}`;
+  // A number that is no mass, as while it is typed, weighs nothing: its unit is a finding, and the first reading counts.
   const milligrams =
-    weighed === null
+    weighed === null || unit === null || !sameDimension(unit.dimension, dimensions.mass)
       ? null
       : {
-          value: toSI(weighed.value, weighed.unit!) * 1e6,
-          u: weighed.u === null ? 0 : differenceToSI(weighed.u, weighed.unit!) * 1e6,
+          value: toSI(weighed.value, unit) * 1e6,
+          u: weighed.u === null ? 0 : differenceToSI(weighed.u, unit) * 1e6,
           input,
         };
   if (mass?.unit === '1') return { reference: 1, u: 0, input, source: 'exported', milligrams };

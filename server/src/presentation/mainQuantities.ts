@@ -16,15 +16,23 @@ const main: Readonly<Record<string, readonly string[]>> = {
 
 /**
  * Ids of the results that tables show unless all are asked for: the main quantities of each kind and whatever a `let` or
- * `require` of the gloss or its method reads, and what failed. The others are in JSON, in `--all` and in `--explain`.
+ * `require` of the gloss or its method reads, and what failed. The others are in JSON, in `--all` and in `--explain`; so
+ * are quantities in mg of a run without a specimen mass, as of an export in percent: nobody asked for them.
  */
 export function mainResults(snapshot: Snapshot): ReadonlySet<string> {
   const wanted = new Set(readByExpressions(snapshot));
   const present = new Set(snapshot.results.map((r) => r.id));
   for (const result of snapshot.results) {
-    if (result.state === 'failed' || isMain(result, present)) wanted.add(result.id);
+    const failed = result.state === 'failed' && !result.reasons.some((reason) => reason.startsWith('mass-missing'));
+    if (failed || isMain(result, present)) wanted.add(result.id);
   }
   return wanted;
+}
+
+/** True where a result failed that the gloss reads or that tables show. */
+export function anyFailed(snapshot: Snapshot): boolean {
+  const wanted = mainResults(snapshot);
+  return snapshot.results.some((r) => r.state === 'failed' && wanted.has(r.id));
 }
 
 function isMain(result: Result, present: ReadonlySet<string>): boolean {

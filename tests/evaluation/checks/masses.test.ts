@@ -39,6 +39,14 @@ describe('checks of the specimen mass', () => {
     silent(weighing(20.03), 'mass-mismatch');
   });
 
+  it('say of a specimen of no mass, or less than none, that it is implausible, and compare nothing with it', () => {
+    for (const mass of ['0 mg', '-1 mg']) {
+      const found = checked(data(usual), `run "a.csv"\n  mass ${mass}\n${step}`);
+      fires(found, 'mass-implausible', /lies outside 0\.2 to 500 mg/);
+      for (const code of ['mass-mismatch', 'mass-above-initial'] as const) silent(found, code);
+    }
+  });
+
   it('see a mass 0.4 % above the initial one, and not 0.2 %', () => {
     const lifted = (share: number) =>
       checked(

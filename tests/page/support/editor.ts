@@ -6,12 +6,15 @@ import { themeSettings, type Settings, type Theme } from '../../served/settings'
 import { workspace, type Content } from '../../served/workspaceFolder';
 import { pick } from './quickInput';
 import { screenshotPath } from './screenshots';
+import { watchNotifications } from './notifications';
 import { serving, sharedBrowser, stopServing } from './serving';
 import { webViewFrame } from './webViews';
 
 export interface EditorOptions {
   /** A folder below `examples` (`''` for all), or files by name; a copy of it is opened. The limestone by default. */
   readonly workspace?: Content;
+  /** A workspace file among them, which is opened in place of the folder. */
+  readonly workspaceFile?: string;
   /** Light by default. */
   readonly theme?: Theme;
   /** 1280 × 800 by default. */
@@ -36,6 +39,8 @@ export interface Editor {
   readonly folder: string;
   /** What the page and all its frames wrote to the browser's console. */
   readonly messages: readonly ConsoleMessage[];
+  /** Texts of the notifications that the editor has shown. */
+  readonly notifications: readonly string[];
   /** Opens a file of the folder by its name, and waits until its text is shown. */
   openFile(path: string): Promise<void>;
   /** Runs a command of the palette by its title (`Thermogloss: …`). */
@@ -81,8 +86,11 @@ export async function openEditor(options: EditorOptions = {}): Promise<Editor> {
   page.on('console', (m) => messages.push({ kind: m.type(), text: m.text(), from: m.location().url }));
   page.on('pageerror', (error) => messages.push({ kind: 'error', text: error.message, from: page.url() }));
 
+  const notifications = await watchNotifications(page);
+
   const editor: Editor = {
     page,
+    notifications,
     folder: work.folder,
     messages,
     async openFile(path) {
@@ -133,7 +141,7 @@ export async function openEditor(options: EditorOptions = {}): Promise<Editor> {
     },
   };
   open.add(editor);
-  await page.goto(served.address(work.folder));
+  await page.goto(served.address(join(work.folder, options.workspaceFile ?? '')));
   await shown(page);
   await page.locator(`.monaco-workbench.${themeClass[options.theme ?? 'light']}`).waitFor();
   return editor;

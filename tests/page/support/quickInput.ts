@@ -5,14 +5,28 @@ import type { Locator, Page } from 'playwright-core';
  * label: the list fills while the extension host starts, so the row is waited for.
  */
 export async function pick(page: Page, key: string | null, typed: string, label: string): Promise<void> {
+  for (let tries = 0; ; tries++) {
+    try {
+      return await picked(page, key, typed, label);
+    } catch (error) {
+      // The list closes when something else takes the focus, such as a text that is only now revealed.
+      if (tries === 2 || key === null) throw error;
+      await page.keyboard.press('Escape');
+    }
+  }
+}
+
+async function picked(page: Page, key: string | null, typed: string, label: string): Promise<void> {
   const box = page.locator('.quick-input-widget');
   const rows = box.locator('.quick-input-list .monaco-list-row');
   if (key === null) await rows.first().waitFor();
   else await openWith(page, key, box);
+  // Else what is typed goes to the web view that had the focus.
+  await box.locator('input').first().focus();
   await page.keyboard.type(typed);
   const row = rows.filter({ hasText: label }).first();
   await row.waitFor();
-  await row.click();
+  await row.click({ timeout: 10_000 });
   await row.waitFor({ state: 'hidden' });
 }
 

@@ -90,6 +90,20 @@ describe('an edge in a browser', function () {
     assert.match(await fake.page.locator('.notices').innerText(), /Written: Move the start/);
   });
 
+  it('moved by keys goes on over a newer picture that comes before Enter', async () => {
+    await handle(fake, 'from').focus();
+    await fake.page.keyboard.press('ArrowRight');
+    await fake.update({});
+    await fake.drawn();
+    await fake.page.keyboard.press('ArrowRight');
+    await fake.update({});
+    await fake.drawn();
+    await eventually(async () => assert.match(await value(fake, 'from'), /^622 °C, was 620 °C/));
+    await fake.page.keyboard.press('Enter');
+    await eventually(async () => assert.equal((await edits(fake)).length, 1));
+    assert.equal((await edits(fake))[0].typed, 622);
+  });
+
   it('left by Tab with a move not written stays where the text has it', async () => {
     await handle(fake, 'from').focus();
     await fake.page.keyboard.press('ArrowRight');

@@ -16,6 +16,8 @@ export interface FakePageOptions {
   readonly theme?: ThemeName;
   readonly viewport?: { readonly width: number; readonly height: number };
   readonly bodyClass?: string;
+  /** Words of a translation by their keys. */
+  readonly words?: Readonly<Record<string, string>>;
 }
 
 /** The built view in a browser, under the client's own page and content policy, with an invented host. */
@@ -66,7 +68,7 @@ export async function openFake(options: FakePageOptions = {}): Promise<FakePage>
     style: `${host}/webview.css`,
     language: 'en',
     title: 'Curves',
-    words: null,
+    words: options.words ?? null,
   });
   await page.route(`${host}/**`, async (route) => {
     const name = new URL(route.request().url()).pathname;

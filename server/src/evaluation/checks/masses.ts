@@ -54,6 +54,8 @@ function mismatch(context: CheckContext): Finding[] {
   const signal = run.signals.get('mass');
   if (program.run === null || signal === undefined || signal.unit !== 'mg' || run.mass.source !== 'weighed') return [];
   const weighed = run.mass.reference;
+  // A mass of nothing or less is implausible, and no share of it is a number.
+  if (!(weighed > 0)) return [];
   const difference = (100 * (signal.first - weighed)) / weighed;
   const limit = context.limit('mass-mismatch');
   if (Math.abs(difference) <= limit) return [];
@@ -80,7 +82,7 @@ function aboveInitial(context: CheckContext): Finding[] {
   const { program, run } = context;
   const limit = context.limit('mass-above-initial');
   const top = context.facts.signal('mass')?.topAbove(run.mass.reference * (1 + limit / 100)) ?? null;
-  if (program.run === null || top === null) return [];
+  if (program.run === null || top === null || !(run.mass.reference > 0)) return [];
   for (const outcome of context.outcomes.values()) {
     const gain = outcome.analysis?.of === 'step' ? -outcome.analysis.step.change.value : 0;
     if ((100 * gain) / run.mass.reference > limit) return [];

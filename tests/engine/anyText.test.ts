@@ -1,0 +1,99 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
+import { Engine } from '../../server/src/engine/engine';
+import { MemoryHost } from '../../server/src/host/memoryHost';
+import { lossRun } from '../lsp/support/lossRun';
+import { seeded, type Random } from '../support/random';
+
+const path = '/lab/a.gloss';
+const own = `run "a.csv"
+  mass 10.00 ± 0.01 mg
+  hazard "none: invented"
+method "m.gloss"
+step First 200..450 °C
+residue Rest at 600 °C
+let share = First.loss / Rest.remaining
+require share in 0.2..0.3
+`;
+const method = 'method "M"\nstep Other around 330 °C\n  on mass\n';
+const folders = ['limestone', 'preform', 'faults'].map((name) => join('examples', name));
+const texts = [
+  own,
+  ...folders.flatMap((folder) =>
+    readdirSync(folder)
+      .filter((name) => name.endsWith('.gloss'))
+      .map((name) => readFileSync(join(folder, name), 'utf8').replace(/^run "[^"]*"/m, 'run "a.csv"')),
+  ),
+];
+const pieces = [
+  '..',
+  ' around ',
+  '"',
+  '9e999',
+  '-',
+  '0',
+  '°C',
+  'K',
+  ' in ',
+  '\n',
+  '\0',
+  '\ud83d',
+  '(',
+  '^',
+  'step ',
+  '.',
+];
+
+/** One of the texts with pieces taken out and put in. */
+function torn(random: Random): string {
+  let text = texts[random.integer(texts.length)];
+  for (let k = 0; k <= random.integer(5); k += 1) {
+    const at = random.integer(text.length + 1);
+    text = text.slice(0, at) + pieces[random.integer(pieces.length)] + text.slice(at + random.integer(12));
+  }
+  return text;
+}
+
+/** Bytes in use after everything was let go that can be. */
+function inUse(): number {
+  setFlagsFromString('--expose-gc');
+  (runInNewContext('gc') as () => void)();
+  return process.memoryUsage().heapUsed;
+}
+
+describe('whatever stands in a gloss', () => {
+  const engine = (): Engine =>
+    new Engine(new MemoryHost({ 'a.csv': lossRun(330, 241), 'm.gloss': method, 'limestone.gloss': method }, '/lab'));
+
+  it('is evaluated to its end: every place where a text of the examples may stop', async () => {
+    const one = engine();
+    for (const text of texts) {
+      // Each seventh place is met; one run through all texts meets every place of the first.
+      const every = text === own ? 1 : 7;
+      for (let end = 0; end <= text.length; end += every) {
+        const snapshot = await one.evaluate(path, text.slice(0, end));
+        assert.ok(snapshot.findings.every((f) => f.message !== '' && f.span.end >= f.span.start));
+      }
+    }
+  }).timeout(120_000);
+
+  it('is evaluated to its end, torn at random, and nothing of texts long gone is kept', async () => {
+    const random = seeded(20269);
+    const one = engine();
+    const some = async (count: number): Promise<void> => {
+      for (let k = 0; k < count; k += 1) {
+        const text = torn(random);
+        const snapshot = await one.evaluate(path, text);
+        for (const r of snapshot.results) assert.ok(r.value === null || !Number.isNaN(r.value), `${r.id} in\n${text}`);
+      }
+    };
+    await some(600);
+    const before = inUse();
+    await some(1200);
+    const more = (inUse() - before) / 1e6;
+    assert.ok(more < 15, `${more.toFixed(1)} MB more after another 1200 texts`);
+  }).timeout(120_000);
+});
