@@ -2,6 +2,7 @@ import type { FileSource } from '../base/source';
 import type { DiffModel, GlossDiff } from '../presentation/diff/model';
 import { compareGloss, type CompareOptions } from './compare';
 import { untouched } from './inputFiles';
+import { movedGlosses, type GlossPaths } from './movedGlosses';
 import type { RevisionEngine } from './revisionEngine';
 
 /** The glosses of both sides, by path; a gloss that moved to another path is compared with where it was. */
@@ -9,11 +10,11 @@ export async function compareAll(
   engine: RevisionEngine,
   from: FileSource,
   to: FileSource,
-  glosses: { readonly old: readonly string[]; readonly new: readonly string[] },
+  glosses: GlossPaths,
   options: CompareOptions,
   tell: (done: number, of: number, path: string) => void = () => undefined,
 ): Promise<DiffModel> {
-  const was = await movedGlosses(from, to, glosses);
+  const was = await movedGlosses(engine, from, to, glosses);
   const gone = glosses.old.filter((p) => !glosses.new.includes(p) && ![...was.values()].includes(p));
   const paths = [...glosses.new, ...gone].sort();
   const diffs: GlossDiff[] = [];
@@ -28,26 +29,6 @@ export async function compareAll(
     if (diff !== null && hasNumbers(diff)) diffs.push(diff);
   }
   return { from: from.label, to: to.label, glosses: diffs };
-}
-
-/** New path → old path, for glosses of the same content. */
-async function movedGlosses(
-  from: FileSource,
-  to: FileSource,
-  glosses: { readonly old: readonly string[]; readonly new: readonly string[] },
-): Promise<Map<string, string>> {
-  const gone = new Map<string, string>();
-  for (const path of glosses.old.filter((p) => !glosses.new.includes(p))) {
-    const id = await from.contentId(path);
-    if (id !== null) gone.set(id, path);
-  }
-  const found = new Map<string, string>();
-  if (gone.size === 0) return found;
-  for (const path of glosses.new.filter((p) => !glosses.old.includes(p))) {
-    const was = gone.get((await to.contentId(path)) ?? '');
-    if (was !== undefined) found.set(path, was);
-  }
-  return found;
 }
 
 function still(engine: RevisionEngine, path: string): GlossDiff {
