@@ -1,10 +1,12 @@
 import type { Engine } from '../engine/engine';
+import type { Snapshot } from '../engine/snapshot';
 import { namedRevision, type NamedRevision } from '../host/namedRevision';
 import { Repository } from '../host/repository';
 import { withSlashes } from '../host/root';
 import { SourceHost } from '../host/sourceHost';
 import { WorkSource } from '../host/workSource';
 import { movedGlosses } from '../revisions/movedGlosses';
+import { revisionWords } from '../revisions/revisionWords';
 import { RevisionEngine } from '../revisions/revisionEngine';
 import { sideOf, type Side } from '../revisions/side';
 import type { RevisionNames } from '../protocol/compare';
@@ -74,6 +76,16 @@ export class RevisionsBeside {
     const place = await this.open(root);
     const named = place === null ? null : await this.named(place, name);
     return place === null || named === null ? null : place.engine.text(await named.source(), path);
+  }
+
+  /** The commit checked out and what of it is not what was evaluated, in words; null as of `open`. */
+  async wordsOf(root: string, snapshot: Snapshot, identity: string | null): Promise<string | null> {
+    const place = await this.open(root);
+    const { top } = place?.repository ?? { top: '' };
+    const commit = (await place?.repository.commit('HEAD')) ?? null;
+    if (place === null || commit === null) return null;
+    const host = new SourceHost(top, await place.repository.source(commit, 'HEAD'));
+    return revisionWords(snapshot, identity, commit, host, top);
   }
 
   /** null: the folder is in no repository that has a commit, or there is no git program. */

@@ -79,7 +79,8 @@ export interface ComparedRow {
   readonly difference: string;
   /** Of the value before, with its unit. */
   readonly relative: string;
-  readonly status: 'added' | 'removed' | 'changed' | 'within tolerance' | 'equal' | 'cannot compute';
+  /** `failed`: it cannot be computed on one side. */
+  readonly status: 'added' | 'removed' | 'changed' | 'failed';
   readonly cause: string;
   readonly place: ComparedPlace | null;
 }

@@ -47,18 +47,10 @@ function overOf(by: ComparedWith): ComparedGlossRows['over'] {
 }
 
 function answerRow(shown: ShownRow, diff: GlossDiff, names: AnswerNames): ComparedRow {
-  const { result, old, difference, relative, status, cause, row } = shown;
-  return {
-    id: row.id,
-    result,
-    old,
-    new: shown.new,
-    difference,
-    relative,
-    status,
-    cause,
-    place: placeOf(row, diff, names),
-  };
+  const { result, old, difference, relative, cause, row } = shown;
+  const status = row.status === 'added' || row.status === 'removed' || row.status === 'changed' ? row.status : 'failed';
+  const place = placeOf(row, diff, names);
+  return { id: row.id, result, old, new: shown.new, difference, relative, status, cause, place };
 }
 
 /** The first cause that has a line; else the statement of the result in the gloss. */

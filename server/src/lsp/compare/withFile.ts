@@ -5,7 +5,7 @@ import { savedResults } from '../../presentation/diff/saved';
 import { defaultTolerance } from '../../presentation/diff/tolerance';
 import { compareNumbers } from '../../revisions/compare';
 import type { LiveWorkspace } from '../liveWorkspace';
-import { groundOf } from '../views/grounds';
+import { evaluatedNow } from './evaluatedNow';
 
 /** Glosses as they stand, compared with saved results or with another gloss; no cause is looked for. A text: why not. */
 export async function compareWithFile(
@@ -31,7 +31,7 @@ export async function compareWithFile(
 }
 
 async function evaluated(workspace: LiveWorkspace, uri: string): Promise<readonly ComparedGloss[] | string> {
-  const ground = await groundOf(workspace, uri);
+  const ground = await evaluatedNow(workspace, uri);
   return ground === null ? 'The gloss cannot be read.' : [comparedOf(ground.snapshot)];
 }
 

@@ -4,13 +4,16 @@ import {
   type CompareAnswer,
   type CompareParams,
   type OldTextParams,
+  type ReportAnswer,
+  type ReportParams,
   type RevisionNames,
 } from '../../protocol/compare';
 import { compareResults, oldText } from '../compare/compareResults';
+import { reportOf } from '../compare/reportOf';
 import type { LiveWorkspace } from '../liveWorkspace';
 import type { Guard } from './guard';
 
-/** Comparisons of results, beyond the standard protocol. */
+/** Comparisons of results and reports, beyond the standard protocol. */
 export function registerCompare(connection: Connection, workspace: LiveWorkspace, guard: Guard): void {
   connection.onRequest(
     compareMethod.revisions,
@@ -34,5 +37,13 @@ export function registerCompare(connection: Connection, workspace: LiveWorkspace
       const text = await oldText(workspace, params);
       return text === null ? null : { text };
     }),
+  );
+  connection.onRequest(
+    compareMethod.report,
+    guard<ReportParams, ReportAnswer>(
+      'report',
+      { ok: false, message: 'The report failed; the log says why.' },
+      (params) => reportOf(workspace, params),
+    ),
   );
 }
