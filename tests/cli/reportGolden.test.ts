@@ -39,7 +39,7 @@ describe('the report of the limestone example', () => {
     assert.deepEqual(await htmlProblems(await limestoneReport(repository, 'html')), []);
     const text = readFileSync(join('examples', 'limestone', 'vq217-1.gloss'), 'utf8');
     repository.write({
-      'vq217-1.gloss': `${text}\noverride step First 600..842 °C because "<b>wider</b> & \\"quoted\\""\n`,
+      'vq217-1.gloss': `${text}\noverride step First 600..842 °C\n  because "<b>wider</b> & \\"quoted\\""\n`,
     });
     const { code, out } = await say(['diff', 'HEAD', '--format', 'html'], { cwd: repository.path });
     repository.write({ 'vq217-1.gloss': text });

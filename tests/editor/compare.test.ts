@@ -18,7 +18,7 @@ describe('results compared in the editor', () => {
     const editor = await openGloss('vq217-1.gloss');
     const edit = new WorkspaceEdit();
     const end = editor.document.lineAt(editor.document.lineCount - 1).range.end;
-    edit.insert(editor.document.uri, end, '\noverride step First 600..842 °C because "invented"\n');
+    edit.insert(editor.document.uri, end, '\noverride step First 600..842 °C\n  because "invented"\n');
     await workspace.applyEdit(edit);
     assert.equal(editor.document.isDirty, true);
     const done = await commands.executeCommand<boolean>('thermogloss.compareResults', undefined, {

@@ -32,7 +32,7 @@ describe('a report and a comparison as pages', () => {
     repository = limestoneRepository();
     report = await limestoneReport(repository, 'html');
     const text = readFileSync(join('examples', 'limestone', 'vq217-1.gloss'), 'utf8');
-    repository.write({ 'vq217-1.gloss': `${text}\noverride step First 600..842 °C because "invented"\n` });
+    repository.write({ 'vq217-1.gloss': `${text}\noverride step First 600..842 °C\n  because "invented"\n` });
     const said = await say(['diff', 'HEAD', '--all', '--format', 'html'], { cwd: repository.path });
     assert.equal(said.code, 1);
     comparison = said.out;

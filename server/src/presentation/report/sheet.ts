@@ -28,7 +28,7 @@ figcaption { font-size: .87em; color: #555; }
   body { margin: 0; max-width: none; padding: 0; font-size: 9.5pt; }
   dl { column-gap: 1.2rem; }
   dl div { grid-template-columns: 9rem 1fr; }
-  h2, h3, caption, thead, .lead { break-after: avoid; }
+  h2, h3, caption, thead { break-after: avoid; }
   dl, dl div, tr, li, figure, .whole { break-inside: avoid; }
   tbody tr:first-child { break-before: avoid; }
   p, li { orphans: 3; widows: 3; }
