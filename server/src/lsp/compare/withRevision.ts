@@ -33,9 +33,11 @@ export async function compareWithRevision(
   const from = await named.source();
   const label = (await unsaved(repository.top, open)) ? 'working copy with unsaved texts' : undefined;
   const to = new WorkSource(repository.top, open.at, label);
-  const gone = await goneGlosses(place, named, to);
   const there: string[] = [];
   for (const path of subjects.paths) if ((await from.contentId(path)) !== null) there.push(path);
+  // Looked for only where it can matter: a folder may hold thousands of glosses.
+  const wanted = there.length < subjects.paths.length || subjects.method !== null;
+  const gone = wanted ? await goneGlosses(place, named, to) : [];
   const moved = await movedGlosses(engine, from, to, { old: [...there, ...gone], new: subjects.paths });
   const went = await goneUsers(engine, from, gone, subjects.method);
   const old = [...new Set([...there, ...moved.values(), ...went])];
