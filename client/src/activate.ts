@@ -1,10 +1,14 @@
 import { commands, ExtensionMode, l10n, Uri, window, type ExtensionContext } from 'vscode';
+import type { ComparedWith } from '../../server/src/protocol/compare';
 import { method } from '../../server/src/protocol/messages';
 import { approveGloss, type Said } from './commands/approveWorld';
 import { copyResults, type TableFormat } from './commands/copyResults';
 import { draftGloss } from './commands/draftGloss';
 import { InlineResults } from './commands/inlineResults';
 import { openExample } from './commands/openExample';
+import { writeReport, type ReportWishes } from './commands/writeReport';
+import { Comparing } from './compare/comparing';
+import type { ChangeNode } from './compare/nodes';
 import { CurvesPanels } from './curves/curvesPanels';
 import type { Writable } from './curves/editable';
 import { observation, type Observation } from './observation';
@@ -29,6 +33,7 @@ export function activateWith(
   const inline = new InlineResults(context.workspaceState);
   const server = new LanguageServer(platform, log, inline);
   const panels = new CurvesPanels(context, server, platform.writable, (message) => log.error(`Curves: ${message}`));
+  const comparing = new Comparing(server, panels);
   const status = new StatusItem(context, server, inline);
   serveFiles(server);
   const showLog = (): void => log.show(true);
@@ -40,6 +45,11 @@ export function activateWith(
     ['followCurves', () => panels.pinActive(false)],
     ['restartServer', () => server.restart()],
     ['copyResults', (gloss?: unknown, form?: TableFormat) => copyResults(server, address(gloss), form)],
+    ['compareResults', (gloss?: unknown, other?: ComparedWith) => comparing.compare(address(gloss), other)],
+    ['compareAgain', () => comparing.again()],
+    ['openChange', (node?: ChangeNode) => comparing.openChange(node)],
+    ['compareInCurves', (node?: ChangeNode) => comparing.showInCurves(node)],
+    ['writeReport', (gloss?: unknown, wishes?: ReportWishes) => writeReport(server, address(gloss), wishes)],
     ['evaluate', (gloss?: unknown) => evaluate(server, address(gloss))],
     ['toggleInline', () => toggleInline(inline, server, status)],
     ['approve', (gloss?: unknown, said?: Said) => approveGloss(server, platform.writable, address(gloss), said)],
@@ -50,6 +60,7 @@ export function activateWith(
     log,
     server,
     panels,
+    comparing,
     status,
     tellOfLosses(server, showLog),
     watchFiles(server, (uri) => panels.lookFor(uri)),
@@ -58,7 +69,7 @@ export function activateWith(
   server.start();
   status.again();
   const watched = context.extensionMode !== ExtensionMode.Production;
-  return { server, observed: watched ? observation(server, panels, status) : undefined };
+  return { server, observed: watched ? observation(server, panels, status, comparing) : undefined };
 }
 
 /** Commands come with addresses from menus, with texts from the curves view, and with nothing from the palette. */

@@ -1,6 +1,7 @@
 import type { Event } from 'vscode';
 import { EventEmitter } from 'vscode';
 import type { FromView, ToView } from '../../server/src/protocol/messages';
+import type { Comparing } from './compare/comparing';
 import type { CurvesPanels } from './curves/curvesPanels';
 import type { LanguageServer } from './server/languageServer';
 import type { ServerState } from './server/serverState';
@@ -23,6 +24,8 @@ export interface Observation {
   serverState(): ServerState;
   readonly onServerState: Event<ServerState>;
   status(): StatusItem['shown'];
+  /** The tree of the last comparison. */
+  changes(): Comparing['view']['shown'];
   panels(): readonly ObservedPanel[];
   readonly onPosted: Event<{ readonly panel: string; readonly message: ToView }>;
   /** As if the page of a view had sent it. */
@@ -30,7 +33,12 @@ export interface Observation {
   closePanel(panel: string): void;
 }
 
-export function observation(server: LanguageServer, panels: CurvesPanels, status: StatusItem): Observation {
+export function observation(
+  server: LanguageServer,
+  panels: CurvesPanels,
+  status: StatusItem,
+  comparing: Comparing,
+): Observation {
   const posted = new EventEmitter<{ readonly panel: string; readonly message: ToView }>();
   panels.posted = (panel, message) => posted.fire({ panel: panel.id, message });
   const find = (id: string): CurvesPanels['registry']['all'][number] | undefined =>
@@ -40,6 +48,7 @@ export function observation(server: LanguageServer, panels: CurvesPanels, status
     serverState: () => server.state,
     onServerState: server.onState,
     status: () => status.shown,
+    changes: () => comparing.view.shown,
     panels: () =>
       panels.registry.all.map((p) => ({
         id: p.id,

@@ -135,7 +135,7 @@ async function sinceHead(): Promise<BenchRow> {
       const committed = (await revisionsBeside.at(made.path, path, 'HEAD'))!;
       // No curve is asked for: of the ground the comparison reads the snapshot alone.
       const ground = { snapshot, curves: null } as unknown as Ground;
-      const { against } = againstOf(committed, 'HEAD', ground, defaultChoices);
+      const { against } = againstOf(committed, ground, defaultChoices);
       times.push(performance.now() - start);
       const moved = [...against.since.values()].filter((s) => s.moved).length;
       assert.ok(against.since.size >= 100 && moved > 20, `${against.since.size} ${moved}`);

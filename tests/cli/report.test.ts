@@ -1,16 +1,9 @@
 import assert from 'node:assert/strict';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { HtmlValidate } from 'html-validate';
+import { htmlProblems } from '../support/htmlProblems';
 import { folderWith, say } from './fakeTerminal';
 import { smallGloss, smallRun } from './smallRun';
-
-const validator = new HtmlValidate({ extends: ['html-validate:recommended', 'html-validate:document'] });
-
-async function problems(page: string): Promise<string[]> {
-  const { results } = await validator.validateString(page);
-  return results.flatMap((r) => r.messages.map((m) => `${m.line}: ${m.ruleId}: ${m.message}`));
-}
 
 describe('thermogloss report', () => {
   const hostile = '</title><script>alert(1)</script><img src=x onerror=alert(1)>';
@@ -19,6 +12,10 @@ describe('thermogloss report', () => {
     'b.gloss': smallGloss,
     'full.gloss': `${smallGloss}\nnote "customer: Velmora Quarry"\nrule boundary-not-level 12 % because "broad"\nmask 800..810 °C because "a knock"\n`,
     'hostile.gloss': smallGloss.replace('  mass', `  sample "${hostile}"\n  mass`),
+    'heat.csv': smallRun.replace('Mass / mg', 'Heat flow / mW'),
+    'heat.gloss': 'run "heat.csv"\n  hazard "none: invented"\n\npeak A 380..620 °C\n',
+    'lost.gloss': smallGloss.replace('b.csv', 'gone.csv'),
+    'odd"} name.gloss': smallGloss,
     'failed.gloss': smallGloss.replace('380..620', '1380..1620'),
   });
   after(() => folder.remove());
@@ -27,8 +24,8 @@ describe('thermogloss report', () => {
   it('is a page in which a validator finds nothing, though it finds an unclosed element there', async () => {
     const { code, out } = await report('b.gloss', 'hostile.gloss');
     assert.equal(code, 0);
-    assert.deepEqual(await problems(out), []);
-    assert.notDeepEqual(await problems(out.replace('</dl>', '')), []);
+    assert.deepEqual(await htmlProblems(out), []);
+    assert.notDeepEqual(await htmlProblems(out.replace('</dl>', '')), []);
   });
 
   it('holds no script, loads nothing from elsewhere and shows hostile names as text', async () => {
@@ -62,6 +59,33 @@ describe('thermogloss report', () => {
     assert.doesNotMatch(bare, /not stated: mass of the specimen/);
   });
 
+  it('names a missing day of issue, and an endothermic direction only where a heat flow was measured', async () => {
+    const bare = (await report('b.gloss', '--format', 'markdown')).out;
+    assert.match(bare, /^- not issued: the report has no day of issue \(ISO\/IEC 17025\)$/m);
+    const issued = (await report('b.gloss', '--format', 'markdown', '--date', '2026-10-05')).out;
+    assert.doesNotMatch(issued, /not issued/);
+    // The small run has a mass alone.
+    assert.doesNotMatch(bare, /endothermic direction/);
+    const heat = (await report('heat.gloss', '--format', 'markdown')).out;
+    assert.match(heat, /^- not stated: endothermic direction \(ISO 11357-1\)$/m);
+  });
+
+  it('says that curves are missing where the run cannot be read, and not where they are drawn', async () => {
+    const lost = (await report('lost.gloss', '--format', 'markdown')).out;
+    assert.match(lost, /^- not stated: curves \(ISO 11357-1, ISO 11358-1\)$/m);
+    assert.doesNotMatch((await report('b.gloss', '--format', 'markdown')).out, /not stated: curves/);
+  });
+
+  it('counts its pages and names itself on each, whatever the name holds', async () => {
+    const { out } = await report('b.gloss');
+    assert.match(out, /@bottom-right \{ content: "page " counter\(page\) " of " counter\(pages\);/);
+    assert.match(out, /@bottom-left \{ content: "Evaluation report: b\.gloss, SHA-256 of the gloss [0-9a-f]{12}/);
+    const odd = (await report('odd"} name.gloss')).out;
+    const [, foot] = /@bottom-left \{ content: "([^"]*)"/.exec(odd)!;
+    assert.match(foot!, /^Evaluation report: odd\\22 \\7d {2}name\.gloss/);
+    assert.deepEqual(await htmlProblems(odd), []);
+  });
+
   it('prints verdicts with their rule, limits changed, masks, hazards and digests', async () => {
     const { out } = await report('full.gloss', '--format', 'markdown');
     assert.match(out, /JCGM 106:2012/);
@@ -91,7 +115,7 @@ describe('thermogloss report', () => {
     assert.match(holding, /^An approval is a record, not an electronic signature/m);
     assert.match(holding, /^- issued: 2026-10-02$/m);
     assert.match(await markdown('--date', '2026-10-05'), /^- issued: 2026-10-05$/m);
-    assert.deepEqual(await problems((await call('report', 'b.gloss')).out), []);
+    assert.deepEqual(await htmlProblems((await call('report', 'b.gloss')).out), []);
 
     const path = join(own.path, 'b.gloss');
     writeFileSync(path, readFileSync(path, 'utf8').replace('380..620', '440..620'));

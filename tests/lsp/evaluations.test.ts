@@ -22,6 +22,7 @@ class World {
     {
       document: () => Promise.resolve(this.document()),
       versionOf: () => this.version,
+      checked: (_, snapshot) => Promise.resolve(snapshot),
       finished: (_, results) => this.published.push(results.version),
       started: () => undefined,
       ended: () => undefined,

@@ -110,6 +110,14 @@ export class CurvesSession {
     if (this.ready) this.world.post({ type: 'pinned', pinned });
   }
 
+  /** Choices made outside the view: the page takes them over. */
+  choose(choices: Partial<KeptView['choices']>): void {
+    this.kept = { ...this.kept, choices: { ...this.kept.choices, ...choices } };
+    if (!this.ready) return;
+    this.world.post({ type: 'kept', kept: this.kept });
+    void this.watch();
+  }
+
   preferencesChanged(): void {
     const { exportTheme } = this.world.preferences();
     if (this.ready) this.world.post({ type: 'preferences', exportTheme });

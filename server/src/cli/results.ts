@@ -1,4 +1,5 @@
 import type { Snapshot } from '../engine/snapshot';
+import { evaluates, standingErrors } from '../presentation/evaluates';
 import { explainText } from '../presentation/explain';
 import { findingLine } from '../presentation/findings';
 import { geometryText } from '../presentation/geometry';
@@ -77,20 +78,11 @@ function shown(snapshots: readonly Snapshot[], wish: Wish): string {
   return [table, ...more].filter((t) => t !== '').join('\n');
 }
 
-/** A method and the gloss of a blank have no numbers of their own; a text that errors left without any is shown. */
-export function evaluates(s: Snapshot): boolean {
-  return s.results.length > 0 || s.requirements.length > 0 || (s.gloss.tree.role !== 'method' && standingErrors(s));
-}
-
 export function hasFailed(s: Snapshot): boolean {
   const trees = s.method === null ? [s.gloss.tree] : [s.gloss.tree, s.method.tree];
   // A named statement that could not be read is a failed result, though it has no row.
   const broken = trees.some((tree) => tree.statements.some((node) => node.broken && node.name !== null));
   return broken || anyFailed(s) || (s.results.length === 0 && standingErrors(s));
-}
-
-function standingErrors(s: Snapshot): boolean {
-  return s.findings.some((f) => f.severity === 'error' && f.allowed === null);
 }
 
 /** On standard error: what was left out of the table, and the errors and warnings that stand. */

@@ -6,14 +6,18 @@ import { plotState } from '../presentation/plot/plotState';
 import type { ReportFigure } from '../presentation/report/model';
 import { defaultChoices, type Abscissa, type ViewState } from '../protocol/view';
 
-const width = 900;
-const height = 640;
+/** px. On paper 18 cm wide: the text of the picture is then of 8 to 9 points. */
+const width = 700;
+/** px of a lane, and of what stands above and below all of them. */
+const laneHeight = 130;
+const aroundLanes = 140;
 
 /** The pictures of a report: over temperature with every construction; over time too, where the programme has parts. */
 export function reportFigures(snapshot: Snapshot, curves: RunCurves, revision: string): ReportFigure[] {
   const over: Abscissa[] = curves.parts.length > 1 ? ['temperature', 'time'] : ['temperature'];
   return over.map((abscissa) => {
     const state = stateOf(snapshot, curves, abscissa);
+    const height = aroundLanes + laneHeight * state.lanes.length;
     const svg = figureSvg(state, blocksOf(state, curves), null, { theme: 'print', width, height, revision });
     const directed = state.lanes.flatMap((lane) => (lane.direction === null ? [] : [lane.direction]));
     const heat = state.lanes.some((lane) => lane.name.toLowerCase().includes('heat'));

@@ -42,6 +42,17 @@ export class Repository {
     return answer.ok ? line(answer.out) : null;
   }
 
+  /** Names of branches (also of remotes) and tags, those last committed to first. */
+  async refs(): Promise<{ readonly branches: readonly string[]; readonly tags: readonly string[] }> {
+    const named = async (...places: readonly string[]): Promise<string[]> => {
+      const words = ['for-each-ref', '--sort=-creatordate', `--count=${mostRefs}`, '--format=%(refname)', ...places];
+      const answer = await git(this.top, words);
+      const names = answer.ok ? answer.out.toString('utf8').split(/\r?\n/) : [];
+      return names.filter((n) => n !== '' && !n.endsWith('/HEAD')).map((n) => n.replace(/^refs\/[^/]+\//, ''));
+    };
+    return { branches: await named('refs/heads/', 'refs/remotes/'), tags: await named('refs/tags/') };
+  }
+
   /** True where the history ends early: what a commit names may not be here. */
   async shallow(): Promise<boolean> {
     const answer = await git(this.top, ['rev-parse', '--is-shallow-repository']);
@@ -108,6 +119,9 @@ export class Repository {
     return new TreeSource(this, of === 'index' ? 'index' : of, label, await this.tree(of));
   }
 }
+
+/** More than a person would look through. */
+const mostRefs = 500;
 
 /** Contents kept at once; a walk over data of gigabytes reads again. */
 const mostHeld = 1 << 28;

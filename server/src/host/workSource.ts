@@ -5,12 +5,12 @@ import { isInside, realPath } from './root';
 
 /** The files as they lie in the folder, with the texts that are open and unsaved in their place. */
 export class WorkSource implements FileSource {
-  readonly label = 'working copy';
   private readonly known = new Map<string, { readonly stamp: string; readonly id: string }>();
 
   constructor(
     private readonly root: string,
     private readonly open: (path: string) => string | null = () => null,
+    readonly label: string = 'working copy',
   ) {}
 
   /** The id git gives such a content, so that an unchanged file is known for unchanged. */

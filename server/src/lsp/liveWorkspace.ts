@@ -176,6 +176,11 @@ export class LiveWorkspace implements Workspace {
     };
   }
 
+  /** Of a path whose text is open; null: its file stands for itself. */
+  openText(path: string): string | null {
+    return this.openAt(path)?.text ?? null;
+  }
+
   uriOf(path: string): string {
     return this.outside.uriOf(path);
   }

@@ -1,83 +1,142 @@
+import type { Engine } from '../engine/engine';
+import type { Snapshot } from '../engine/snapshot';
+import { namedRevision, type NamedRevision } from '../host/namedRevision';
 import { Repository } from '../host/repository';
 import { withSlashes } from '../host/root';
 import { SourceHost } from '../host/sourceHost';
+import { WorkSource } from '../host/workSource';
+import { movedGlosses } from '../revisions/movedGlosses';
+import { revisionWords } from '../revisions/revisionWords';
 import { RevisionEngine } from '../revisions/revisionEngine';
 import { sideOf, type Side } from '../revisions/side';
-import type { Engine } from '../engine/engine';
+import type { RevisionNames } from '../protocol/compare';
+import { goneGlosses, type OpenAt, type RevisionPlace } from './compare/revisionPlace';
+import type { Subjects } from './compare/subjects';
+import { compareWithRevision, type OpenNow, type RevisionComparison } from './compare/withRevision';
 import type { Timers } from './timers';
 
 /** A gloss as it was at a revision, evaluated; `side` null: it was not there. */
 export interface Committed {
-  readonly commit: string;
+  /** The same for the same files. */
+  readonly key: string;
+  /** `HEAD`, `merge base of main and HEAD`. */
+  readonly label: string;
   readonly side: Side | null;
   readonly engine: Engine;
 }
 
 /** For so long a branch or HEAD is taken to name the same commit (ms): typing does not start git at every key. */
 const lasting = 3000;
+/** Evaluations of revisions kept at once. */
+const mostSides = 200;
 
 /** Glosses at other revisions of their repository, evaluated once a commit. */
 export class RevisionsBeside {
-  private readonly opened = new Map<string, Promise<{ repository: Repository; engine: RevisionEngine } | null>>();
-  private readonly commits = new Map<string, Promise<string | null>>();
-  private readonly sides = new Map<string, Promise<Committed>>();
+  private readonly opened = new Map<string, Promise<RevisionPlace | null>>();
+  private readonly names = new Map<string, Promise<NamedRevision | null>>();
+  private readonly sides = new Map<string, Promise<Side | null>>();
 
   constructor(private readonly timers: Timers) {}
 
   /** Whatever HEAD and branches named is asked again. */
   forget(): void {
-    this.commits.clear();
+    this.names.clear();
   }
 
-  /** null: no repository, no git program, or no such revision. */
-  async at(root: string, path: string, revision: string): Promise<Committed | null> {
+  /**
+   * A gloss at a revision, by the names of `namedRevision`; under its former path where it has moved since. null: no
+   * repository, no git program, or no such revision.
+   */
+  async at(root: string, path: string, revision: string, open: OpenAt = () => null): Promise<Committed | null> {
     const place = await this.open(root);
-    if (place === null) return null;
-    const { repository, engine } = place;
-    const commit = await this.commit(repository, revision);
-    if (commit === null) return null;
-    const key = `${commit} ${path}`;
-    const known = this.sides.get(key);
-    if (known !== undefined) return known;
-    const made = this.evaluate(repository, engine, commit, revision, path);
-    this.sides.set(key, made);
-    made.catch(() => this.sides.delete(key));
-    if (this.sides.size > 200) this.sides.delete(this.sides.keys().next().value!);
-    return made;
+    const named = place === null ? null : await this.named(place, revision);
+    if (place === null || named === null) return null;
+    const former = await this.formerPath(place, named, withSlashes(path), open);
+    const side = former === null ? null : await this.side(place, named, former);
+    return { key: `${named.key} ${former ?? ''}`, label: named.label, side, engine: place.engine.engine };
   }
 
-  private async evaluate(
-    repository: Repository,
-    engine: RevisionEngine,
-    commit: string,
-    revision: string,
-    path: string,
-  ): Promise<Committed> {
-    const source = await repository.source(commit, revision);
-    return { commit, side: await sideOf(engine, source, withSlashes(path)), engine: engine.engine };
+  /** Glosses as they stand, compared with a revision; a text: why they are not. */
+  async compare(root: string, subjects: Subjects, name: string, open: OpenNow): Promise<RevisionComparison | string> {
+    const place = await this.open(root);
+    if (place === null) return 'The gloss is in no git repository with a commit, or there is no git program.';
+    this.forget();
+    const named = await this.named(place, name);
+    if (named === null) return `${name} names no revision of this repository.`;
+    return compareWithRevision(place, named, subjects, open);
   }
 
-  private open(root: string): Promise<{ repository: Repository; engine: RevisionEngine } | null> {
+  /** Names to choose from; null as of `open`. */
+  async refs(root: string): Promise<RevisionNames | null> {
+    return (await (await this.open(root))?.repository.refs()) ?? null;
+  }
+
+  /** A text at a revision; null: there is none. */
+  async text(root: string, path: string, name: string): Promise<string | null> {
+    const place = await this.open(root);
+    const named = place === null ? null : await this.named(place, name);
+    return place === null || named === null ? null : place.engine.text(await named.source(), path);
+  }
+
+  /** The commit checked out and what of it is not what was evaluated, in words; null as of `open`. */
+  async wordsOf(root: string, snapshot: Snapshot, identity: string | null): Promise<string | null> {
+    const place = await this.open(root);
+    const { top } = place?.repository ?? { top: '' };
+    const commit = (await place?.repository.commit('HEAD')) ?? null;
+    if (place === null || commit === null) return null;
+    const host = new SourceHost(top, await place.repository.source(commit, 'HEAD'));
+    return revisionWords(snapshot, identity, commit, host, top);
+  }
+
+  /** null: the folder is in no repository that has a commit, or there is no git program. */
+  open(root: string): Promise<RevisionPlace | null> {
     const known = this.opened.get(root);
     if (known !== undefined) return known;
     const made = Repository.open(root).then(async (repository) => {
-      if (repository === null) return null;
-      const head = await repository.commit('HEAD');
-      if (head === null) return null;
+      const head = repository === null ? null : await repository.commit('HEAD');
+      if (repository === null || head === null) return null;
       const host = new SourceHost(repository.top, await repository.source(head, 'HEAD'));
       return { repository, engine: new RevisionEngine(host) };
     });
     this.opened.set(root, made);
+    // A repository may be made, or get its first commit, later.
+    const again = (): void => void this.timers.after(lasting, () => this.opened.delete(root));
+    made.then((place) => (place === null ? again() : undefined), again);
     return made;
   }
 
-  private commit(repository: Repository, revision: string): Promise<string | null> {
+  private named({ repository }: RevisionPlace, revision: string): Promise<NamedRevision | null> {
     const key = `${repository.top} ${revision}`;
-    const known = this.commits.get(key);
+    const known = this.names.get(key);
     if (known !== undefined) return known;
-    const made = repository.commit(revision);
-    this.commits.set(key, made);
-    this.timers.after(lasting, () => this.commits.delete(key));
+    const made = namedRevision(repository, revision);
+    this.names.set(key, made);
+    this.timers.after(lasting, () => this.names.delete(key));
+    return made;
+  }
+
+  /** Where a gloss was at a revision; null: it was not there. */
+  private async formerPath(
+    place: RevisionPlace,
+    named: NamedRevision,
+    path: string,
+    open: OpenAt,
+  ): Promise<string | null> {
+    const from = await named.source();
+    if ((await from.contentId(path)) !== null) return path;
+    const to = new WorkSource(place.repository.top, open);
+    const old = await goneGlosses(place, named, to);
+    return (await movedGlosses(place.engine, from, to, { old, new: [path] })).get(path) ?? null;
+  }
+
+  private side({ engine }: RevisionPlace, named: NamedRevision, path: string): Promise<Side | null> {
+    const key = `${named.key} ${path}`;
+    const known = this.sides.get(key);
+    if (known !== undefined) return known;
+    const made = named.source().then((source) => sideOf(engine, source, path));
+    this.sides.set(key, made);
+    made.catch(() => this.sides.delete(key));
+    if (this.sides.size > mostSides) this.sides.delete(this.sides.keys().next().value!);
     return made;
   }
 }

@@ -10,6 +10,7 @@ import { settingsFrom } from '../features/settings';
 import { version } from '../presentation/version';
 import { ClientState } from './clientState';
 import { registerApproval } from './handlers/approval';
+import { registerCompare } from './handlers/compare';
 import { registerDiagnostics } from './handlers/diagnostics';
 import { guardWith } from './handlers/guard';
 import { navigationCapabilities, registerNavigation } from './handlers/navigation';
@@ -81,6 +82,7 @@ export function serve(connection: Connection, outside: Outside): LiveWorkspace {
   registerNavigation(connection, workspace, guard, client);
   registerText(connection, workspace, guard, client);
   registerApproval(connection, workspace, guard);
+  registerCompare(connection, workspace, guard);
   const views = registerViews(connection, workspace, guard, client, fault);
   return workspace;
 }

@@ -8,6 +8,7 @@ import type { Tolerance } from '../presentation/diff/tolerance';
 import { convertedTo } from '../presentation/diff/units';
 import { fileChanges, type FileChange } from './fileChanges';
 import { withFiles, withStatement } from './hybrids';
+import { placeOfFile, placeOfStatement } from './places';
 import type { RevisionEngine } from './revisionEngine';
 import { dependencies, sideOf, type Side } from './side';
 
@@ -47,11 +48,18 @@ export async function compareSides(
   const statements = statementChanges(textsOf(older.snapshot), textsOf(newer.snapshot));
   const files = await fileChanges(engine.host, older, newer);
   const diff = compareNumbers(older.compared, newer.compared, options.tolerance);
-  const changes = [...statements, ...files];
+  const changes = [
+    ...statements.map((s) => ({ ...s, place: placeOfStatement(older, newer, s) })),
+    ...files.map((f) => ({ ...f, place: placeOfFile(older, newer, f.key) })),
+  ];
   const rows = options.causes
     ? await withCauses(engine, older, newer, diff.rows, statements, files, options)
     : diff.rows;
-  return { ...diff, rows, changes: changes.map(({ key, kind, text, about }) => ({ key, kind, text, about })) };
+  return {
+    ...diff,
+    rows,
+    changes: changes.map(({ key, kind, text, about, place }) => ({ key, kind, text, about, place })),
+  };
 }
 
 function oneSided(older: Side | null, newer: Side | null): GlossDiff {

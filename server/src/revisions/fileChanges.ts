@@ -3,7 +3,7 @@ import type { Change } from '../presentation/diff/model';
 import type { Side } from './side';
 
 /** A file that differs, with the paths to take from the other side when it is tried alone. */
-export interface FileChange extends Change {
+export interface FileChange extends Omit<Change, 'place'> {
   readonly paths: readonly string[];
 }
 

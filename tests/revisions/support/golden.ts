@@ -2,10 +2,10 @@ import assert from 'node:assert/strict';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 
-const folder = join('tests', 'revisions', 'golden');
+const revisions = join('tests', 'revisions', 'golden');
 
 /** Compares with the committed file of that name; with UPDATE_GOLDEN=1 the file is written anew, to be read before it is committed. */
-export function sameAsGolden(name: string, text: string): void {
+export function sameAsGolden(name: string, text: string, folder = revisions): void {
   const path = join(folder, name);
   if (process.env.UPDATE_GOLDEN === '1') {
     mkdirSync(dirname(path), { recursive: true });

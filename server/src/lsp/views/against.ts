@@ -21,9 +21,9 @@ export interface AgainstGround {
 /** The key before the ids of curves of the revision compared with. */
 const key = 'against:';
 
-export function againstOf(committed: Committed, name: string, ground: Ground, choices: ViewChoices): AgainstGround {
+export function againstOf(committed: Committed, ground: Ground, choices: ViewChoices): AgainstGround {
   const since = new Map<string, Since>();
-  const { side } = committed;
+  const { side, label: name } = committed;
   if (side !== null) {
     const diff = compareNumbers(side.compared, comparedOf(ground.snapshot), defaultTolerance);
     for (const row of diff.rows) {

@@ -8,6 +8,9 @@ import { againstOf } from './against';
 import { groundOf, methodPathOf, nameOfPath, usersOf } from './grounds';
 import type { Ground, Picture } from './picture';
 
+/** The revision compared with; null: it is not known yet; `none`: there is no such revision, or no repository. */
+export type Beside = Committed | 'none' | null;
+
 /** Makes the pictures of one view: the run, what is laid over it, and the words around them. */
 export async function compose(
   workspace: LiveWorkspace,
@@ -16,7 +19,7 @@ export async function compose(
   role: 'run' | 'method',
   generation: Generation,
   freshness: Freshness,
-  committed: Committed | null,
+  committed: Beside,
 ): Promise<Picture> {
   const { choices, editable, uri } = watched;
   const own = ground?.curves ?? null;
@@ -40,12 +43,14 @@ export async function compose(
       names.set(key, name);
     }
   }
-  const name = choices.against ?? 'HEAD';
-  const beside = committed === null || ground === null ? null : againstOf(committed, name, ground, choices);
+  const beside =
+    committed === null || committed === 'none' || ground === null ? null : againstOf(committed, ground, choices);
   if (beside?.curves) {
     laid.push(beside.curves);
-    names.set(beside.curves.key, name);
+    names.set(beside.curves.key, beside.against.name);
   }
+  const lacking =
+    choices.against === null ? null : lackingOf(choices.against, committed, beside !== null && beside.curves !== null);
   const state: ViewState = plotState({
     generation,
     freshness,
@@ -56,13 +61,22 @@ export async function compose(
     curves: own,
     uris: { gloss: ground?.gloss.uri ?? uri, method: ground?.method?.uri ?? null },
     companions,
-    overlays,
+    overlays: lacking === null ? overlays : [lacking, ...overlays],
     against: beside?.against ?? null,
     runs: role === 'method' ? named : [],
     offers: offersOf(ground, role, named.length),
   });
   const curves = own === null ? laid : [own, ...laid];
   return { state, ground, curves, differences: beside?.differences ?? [], names };
+}
+
+/** Why nothing is drawn of the revision that was asked for, in words; null: it is drawn, or not known yet. */
+function lackingOf(asked: string, committed: Beside, drawn: boolean): Overlay | null {
+  if (committed === null || drawn) return null;
+  const words = (name: string, reason: string): Overlay => ({ uri: '', name, curves: null, reason });
+  if (committed === 'none') return words(asked, 'there is no such revision here');
+  const { label, side } = committed;
+  return words(label, side === null ? 'this gloss was not there' : 'its run or the run now cannot be read');
 }
 
 /** What an empty view offers to do. */

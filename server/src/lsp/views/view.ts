@@ -1,8 +1,7 @@
 import type { WatchParams } from '../../protocol/messages';
 import type { Freshness, ViewState } from '../../protocol/view';
 import type { LiveWorkspace } from '../liveWorkspace';
-import type { Committed } from '../revisionsBeside';
-import { compose } from './composer';
+import { compose, type Beside } from './composer';
 import { brokenNames, computingWords, currentWords, firstError, staleWords } from './freshness';
 import { groundOf, usersOf } from './grounds';
 import type { Ground, Picture } from './picture';
@@ -19,7 +18,7 @@ export class View {
   private run = 0;
   private callOff: () => void = () => undefined;
   private closed = false;
-  private beside: { readonly key: string; readonly committed: Committed | null } | null = null;
+  private beside: { readonly key: string; readonly committed: Beside } | null = null;
   /** URIs whose results this view shows. */
   private shown: ReadonlySet<string> = new Set();
 
@@ -118,22 +117,27 @@ export class View {
   }
 
   /** The revision compared with, as far as it is evaluated: the first picture does not wait for git. */
-  private committed(ground: Ground): Committed | null {
+  private committed(ground: Ground): Beside {
     const { revisions } = this.workspace.outside;
-    if (revisions === null) return null;
+    if (revisions === null) return 'none';
     const { path } = ground.gloss;
     const revision = this.watched.choices.against ?? 'HEAD';
     const key = `${revision} ${path}`;
     const known = this.beside?.key === key ? this.beside.committed : null;
-    void revisions.at(this.workspace.outside.project(path).root, path, revision).then(
-      (found) => {
-        const same = this.beside?.key === key && this.beside.committed?.commit === found?.commit;
-        if (same || this.closed) return;
-        this.beside = { key, committed: found };
-        if (found !== null) void this.refresh();
-      },
-      () => (this.beside = { key, committed: null }),
-    );
+    const { root } = this.workspace.outside.project(path);
+    void revisions
+      .at(root, path, revision, (at) => this.workspace.openText(at))
+      .then(
+        (found) => {
+          const now = found ?? 'none';
+          const before = this.beside?.key === key ? this.beside.committed : null;
+          if (keyOf(before) === keyOf(now) || this.closed) return;
+          this.beside = { key, committed: now };
+          // Without a repository there is nothing to say, unless it was asked for.
+          if (found !== null || this.watched.choices.against !== null) void this.refresh();
+        },
+        () => (this.beside = { key, committed: 'none' }),
+      );
     return known;
   }
 
@@ -150,4 +154,8 @@ export class View {
     this.pictures = [next, ...this.pictures].slice(0, kept);
     this.send(next.state);
   }
+}
+
+function keyOf(beside: Beside): string | null {
+  return beside === null || beside === 'none' ? beside : beside.key;
 }

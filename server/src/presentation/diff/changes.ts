@@ -9,7 +9,7 @@ export interface SideTexts {
 }
 
 /** A statement that differs, with its place in both texts, so that it can be tried alone. */
-export interface StatementChange extends Change {
+export interface StatementChange extends Omit<Change, 'place'> {
   readonly file: GlossRole;
   readonly old: StatementNode | null;
   readonly new: StatementNode | null;

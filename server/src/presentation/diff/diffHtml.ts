@@ -10,7 +10,17 @@ table { border-collapse: collapse; width: 100%; }
 th, td { padding: .3rem .6rem; text-align: left; vertical-align: top; border-bottom: 1px solid #8884; }
 .number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
 .quiet { opacity: .75; }
-@media print { body { margin: 0; max-width: none; } tr { break-inside: avoid; } }
+td:last-child { min-width: 14rem; overflow-wrap: anywhere; }
+@page { margin: 15mm; }
+@media print {
+  body { margin: 0; max-width: none; padding: 0; font-size: 9pt; }
+  td:last-child { min-width: 9rem; }
+  th, td { padding: .15rem .4rem; }
+  h2, thead { break-after: avoid; }
+  tr, li { break-inside: avoid; }
+  thead { display: table-header-group; }
+  tbody tr:first-child { break-before: avoid; }
+}
 `;
 
 /** A comparison as one page of its own: no script, nothing loaded from elsewhere, the same bytes for the same model. */

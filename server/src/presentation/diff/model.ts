@@ -69,6 +69,20 @@ export interface Change {
   readonly text: string;
   /** Name of the statement it is about, where results of other statements do not depend on it; null: the whole run. */
   readonly about: string | null;
+  readonly place: ChangePlace;
+}
+
+/** Where a change stands on each side; null where that side has no such statement. */
+export interface ChangePlace {
+  readonly old: TextPlace | null;
+  readonly new: TextPlace | null;
+}
+
+export interface TextPlace {
+  /** Absolute path of the gloss or of its method. */
+  readonly path: string;
+  /** From 1. */
+  readonly line: number;
 }
 
 export interface Cause {

@@ -22,6 +22,8 @@ export interface ShownRow {
   readonly relative: string;
   readonly status: RowStatus;
   readonly cause: string;
+  /** The numbers behind it. */
+  readonly row: DiffRow;
 }
 
 export interface ShownGloss {
@@ -36,6 +38,9 @@ export interface ShownGloss {
   }[];
   /** What is left out and why; null: nothing is. */
   readonly hidden: string | null;
+  /** The same as counts: results within tolerance, and quantities of less weight that moved. */
+  readonly quiet: number;
+  readonly further: number;
 }
 
 /** The same words in every format. */
@@ -71,6 +76,8 @@ export function shownGloss(diff: GlossDiff, options: ShowOptions): ShownGloss {
     rows: shown.map((row) => shownRow(row, diff)),
     verdicts: diff.verdicts.filter((v) => options.within || v.status !== 'equal').map((v) => shownVerdict(v)),
     hidden: hidden.length === 0 ? null : hidden.join('; '),
+    quiet,
+    further: others,
   };
 }
 
@@ -96,6 +103,7 @@ export function shownRow(row: DiffRow, diff: Pick<GlossDiff, 'changes'>): ShownR
     relative: relativeText(row),
     status: row.status,
     cause: [row.remark, causeText(row, diff)].filter((t) => t !== null && t !== '').join('; '),
+    row,
   };
 }
 

@@ -40,13 +40,18 @@ export function conditions({ snapshot }: ReportInput): ReportSection {
       programme === undefined ? null : writeClauses(programme.statement, 'written').join(', then '),
       thermal,
     ),
-    fact('endothermic direction', run?.endothermic ?? null, 'ISO 11357-1'),
+    // Of a run without a heat flow there is no direction to state.
+    ...(hasHeatFlow(snapshot) ? [fact('endothermic direction', run?.endothermic ?? null, 'ISO 11357-1')] : []),
     fact('calibrated', calibrationWords(snapshot), thermal),
     noted(snapshot, 'calibration materials'),
     noted(snapshot, 'calibration date'),
     fact('specimens evaluated here', snapshot.run === null ? null : '1 (n = 1)', thermal),
   ];
   return { title: 'Conditions', blocks: [{ block: 'facts', facts }, ...segments(snapshot)] };
+}
+
+function hasHeatFlow({ run }: Snapshot): boolean {
+  return run !== null && run.interpretation.columns.some((c) => c.signal === 'heatflow');
 }
 
 function calibrationWords(snapshot: Snapshot): string {

@@ -39,7 +39,7 @@ function meanings(results: readonly Result[]): ReportBlock[] {
     const record = isEvaluation(r.kind) ? quantityRecord(r.kind, r.quantity.replace(/_time$/, '')) : null;
     const twin = r.quantity.endsWith('_time') ? ' As a time in its segment.' : '';
     const words = record === null ? 'as the formula says' : `${record.definition}${twin}`;
-    return [r.id, words.replaceAll('`', ''), record?.standard ?? '', shares(r)];
+    return [r.id, words.replaceAll('`', '"'), record?.standard ?? '', shares(r)];
   });
   const headers = ['result', 'definition', 'after', 'u is made of'];
   return [{ block: 'table', name: 'Definitions', headers, rows, numbers: [] }];

@@ -21,6 +21,7 @@ export function identification(input: ReportInput, { issued }: ReportOptions): R
         facts: [
           fact('sample', sample, both),
           noted(snapshot, 'condition'),
+          noted(snapshot, 'sampling'),
           noted(snapshot, 'customer'),
           noted(snapshot, 'laboratory'),
           noted(snapshot, 'place'),
@@ -31,6 +32,7 @@ export function identification(input: ReportInput, { issued }: ReportOptions): R
           fact('evaluator', run?.evaluator ?? null, laboratories),
           noted(snapshot, 'authoriser'),
           fact('method', methodWords(method?.statement.title ?? null, input), both),
+          noted(snapshot, 'method edition'),
           noted(snapshot, 'deviations'),
           fact('gloss', snapshot.gloss.display),
           fact('SHA-256 of the gloss', identity),

@@ -1,4 +1,4 @@
-import { approvalSection } from './approval';
+import { approvalSection, approvedOn } from './approval';
 import { conditions } from './conditions';
 import { cautionsSection, deviationsSection, findingsSection, notesSection } from './decisions';
 import { definitionSections } from './definitions';
@@ -10,11 +10,10 @@ import { requirementsSection, resultsSection } from './resultsSection';
 /** Everything one report says, in order. What a standard asks for and nothing states is listed by name. */
 export function reportSections(input: ReportInput, options: ReportOptions): ReportSection[] {
   const { snapshot } = input;
-  const stated = [identification(input, options), conditions(input)];
+  const stated = [identification(input, options), conditions(input), resultsSection(input)];
   return [
     ...stated,
     approvalSection(input),
-    resultsSection(input),
     requirementsSection(snapshot),
     findingsSection(snapshot),
     deviationsSection(snapshot),
@@ -22,7 +21,7 @@ export function reportSections(input: ReportInput, options: ReportOptions): Repo
     ...notesSection(snapshot),
     cautionsSection(snapshot),
     filesSection(snapshot),
-    missingSection(stated),
+    missingSection(stated, options.issued ?? approvedOn(input)),
   ];
 }
 
@@ -33,8 +32,9 @@ export function missingFacts(sections: readonly ReportSection[]): Fact[] {
     .filter((f) => f.asked !== null && f.value === null);
 }
 
-function missingSection(sections: readonly ReportSection[]): ReportSection {
-  const missing = missingFacts(sections);
+function missingSection(sections: readonly ReportSection[], issued: string | null): ReportSection {
+  const missing = missingFacts(sections).map((f) => `not stated: ${f.label} (${f.asked})`);
+  if (issued === null) missing.push('not issued: the report has no day of issue (ISO/IEC 17025)');
   const title = 'What this report does not state';
   if (missing.length === 0) {
     return { title, blocks: [{ block: 'text', text: 'Nothing of what it was checked for is missing.' }] };
@@ -46,7 +46,7 @@ function missingSection(sections: readonly ReportSection[]): ReportSection {
         block: 'text',
         text: 'Asked for by the standards named (their lists from memory). What has no clause of its own is stated by a note, such as note "customer: …".',
       },
-      { block: 'list', items: missing.map((f) => `not stated: ${f.label} (${f.asked})`) },
+      { block: 'list', items: missing },
     ],
   };
 }

@@ -1,7 +1,7 @@
 import { escapeHtml } from '../html';
 import type { Fact, ReportBlock, ReportInput, ReportOptions } from './model';
 import { reportSections, reportTitle } from './report';
-import { reportSheet } from './sheet';
+import { pageFoot, reportSheet } from './sheet';
 
 /**
  * The report as one page of its own: no script, nothing loaded from elsewhere, pictures drawn inside. It fits A4 and US
@@ -23,7 +23,7 @@ export function reportHtml(inputs: readonly ReportInput[], options: ReportOption
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${html(title)}</title>
-<style>${reportSheet}</style>
+<style>${reportSheet}${pageFoot(footOf(inputs, title))}</style>
 </head>
 <body>
 <main>
@@ -33,6 +33,12 @@ ${articles.join('')}<p class="end">End of report.</p>
 </body>
 </html>
 `;
+}
+
+/** On every page: which report it is a part of. */
+function footOf(inputs: readonly ReportInput[], title: string): string {
+  const [{ identity }] = inputs;
+  return inputs.length > 1 || identity === null ? title : `${title}, SHA-256 of the gloss ${identity.slice(0, 12)}…`;
 }
 
 function blockHtml(block: ReportBlock, figure: () => string): string {
@@ -53,15 +59,38 @@ function blockHtml(block: ReportBlock, figure: () => string): string {
 }
 
 function factHtml({ label, value }: Fact): string {
-  const said = value === null ? `<dd class="missing">not stated: ${html(label)}</dd>` : `<dd>${html(value)}</dd>`;
+  const said = value === null ? `<dd class="missing">not stated: ${html(label)}</dd>` : `<dd>${breakable(value)}</dd>`;
   return `<div><dt>${html(label)}</dt>${said}</div>\n`;
 }
 
+/** Of so many rows a table is kept on one page; a longer one is broken between rows. */
+const mostWhole = 12;
+/** Letters of a name that is not broken. */
+const longestName = 28;
+
 function tableHtml({ name, headers, rows, numbers }: Extract<ReportBlock, { block: 'table' }>): string {
   const number = (c: number): string => (numbers.includes(c) ? ' class="number"' : '');
+  const kind = (text: string, c: number): string =>
+    c === 0 && text.length <= longestName && !text.includes(' ') ? ' class="name"' : number(c);
   const heads = headers.map((h, c) => `<th scope="col"${number(c)}>${html(h)}</th>`).join('');
-  const body = rows.map((row) => `<tr>${row.map((t, c) => `<td${number(c)}>${html(t)}</td>`).join('')}</tr>\n`);
-  return `<div class="wide">\n<table>\n<caption>${html(name)}</caption>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body.join('')}</tbody>\n</table>\n</div>\n`;
+  const body = rows.map((row) => `<tr>${row.map((t, c) => `<td${kind(t, c)}>${breakable(t)}</td>`).join('')}</tr>\n`);
+  const whole = rows.length <= mostWhole ? ' whole' : '';
+  return `<div class="wide${whole}">\n<table>\n<caption>${html(name)}</caption>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body.join('')}</tbody>\n</table>\n</div>\n`;
+}
+
+/** A long path or name may be broken after what parts it, before it is broken anywhere. */
+function breakable(text: string): string {
+  return text
+    .split(/(\s+)/)
+    .map((word) =>
+      word.length < 16
+        ? html(word)
+        : word
+            .split(/(?<=[/_])/)
+            .map(html)
+            .join('<wbr>'),
+    )
+    .join('');
 }
 
 /** A picture within the page: without its XML declaration, ids told apart from those of other pictures. */

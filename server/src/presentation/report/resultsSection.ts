@@ -6,7 +6,7 @@ import { plainNumber } from '../plainNumber';
 import { shownValue, shownWindow, stateAndReasons, unitText } from '../shown';
 import { SnapshotTexts } from '../statements';
 import { verdictCells, verdictHeaders } from '../verdicts';
-import type { ReportBlock, ReportInput, ReportSection } from './model';
+import { fact, type ReportBlock, type ReportInput, type ReportSection } from './model';
 
 /** The numbers, each with its basis, place, standard and expanded uncertainty and what it is worth. */
 export function resultsSection({ snapshot, figures }: ReportInput): ReportSection {
@@ -30,7 +30,9 @@ export function resultsSection({ snapshot, figures }: ReportInput): ReportSectio
             ]),
           },
         ];
-  return { title: 'Results', blocks: [...blocks, ...figures.map((figure) => ({ block: 'figure', figure }) as const)] };
+  const drawn = figures.map((figure): ReportBlock => ({ block: 'figure', figure }));
+  const none: ReportBlock = { block: 'facts', facts: [fact('curves', null, 'ISO 11357-1, ISO 11358-1')] };
+  return { title: 'Results', blocks: [...blocks, ...(drawn.length === 0 ? [none] : drawn)] };
 }
 
 function expanded(r: Result): string {
