@@ -47,7 +47,7 @@ describe('results compared in the editor', () => {
     await revert(editor);
   });
 
-  it('are not compared where there is no such revision, and what was shown stays', async () => {
+  it('are not compared with a file that is not there, and what was shown stays', async () => {
     await openGloss('vq217-1.gloss');
     const before = seen.changes();
     const uri = inFolder('none.json').toString();
