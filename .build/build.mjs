@@ -69,7 +69,7 @@ const { generateReference } = createRequire(import.meta.url)('../out/server/src/
 writeFileSync('dist/docs/language.md', generateReference());
 
 // The schemas of the machine formats go with the program.
-for (const name of ['results.schema.json', 'findings.schema.json', 'diff.schema.json', 'history.schema.json']) {
+for (const name of ['results', 'findings', 'diff', 'history', 'approval'].map((n) => `${n}.schema.json`)) {
   copyFileSync(join('server/src/presentation', name), join('dist', name));
 }
 

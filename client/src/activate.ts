@@ -1,5 +1,6 @@
 import { commands, ExtensionMode, l10n, Uri, window, type ExtensionContext } from 'vscode';
 import { method } from '../../server/src/protocol/messages';
+import { approveGloss, type Said } from './commands/approveWorld';
 import { copyResults, type TableFormat } from './commands/copyResults';
 import { draftGloss } from './commands/draftGloss';
 import { InlineResults } from './commands/inlineResults';
@@ -41,6 +42,7 @@ export function activateWith(
     ['copyResults', (gloss?: unknown, form?: TableFormat) => copyResults(server, address(gloss), form)],
     ['evaluate', (gloss?: unknown) => evaluate(server, address(gloss))],
     ['toggleInline', () => toggleInline(inline, server, status)],
+    ['approve', (gloss?: unknown, said?: Said) => approveGloss(server, platform.writable, address(gloss), said)],
     ['openExample', (folder?: unknown) => openExample(context, address(folder))],
     ['showLog', showLog],
   ];

@@ -31,6 +31,7 @@ export const folders: readonly Folder[] = [
   { ...pure, name: 'presentation', floor: 5, typesOf: ['engine/snapshot'] },
   { ...pure, name: 'features', floor: 6, packages: ['vscode-languageserver-types'] },
   { ...pure, name: 'revisions', floor: 6 },
+  { ...pure, name: 'approval', floor: 6 },
   { name: 'host', floor: 6, packages: ['node:', 'csv-parse'], pure: false, only: ['base'], typesOf: [] },
   { name: 'lsp', floor: 7, packages: ['node:', 'vscode-languageserver'], pure: false, only: null, typesOf: [] },
   { name: 'cli', floor: 7, packages: ['node:', 'tinyglobby'], pure: false, only: null, typesOf: [] },

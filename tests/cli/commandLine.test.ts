@@ -63,8 +63,8 @@ describe('the command line', () => {
     ['a mistyped command', ['result', 'x'], /no command "result"; did you mean results\?/],
     [
       'a command that does not exist',
-      ['approve', 'x'],
-      /there is no command "approve" \(new, check, results, diff, history, report, format, lsp\)/,
+      ['publish', 'x'],
+      /there is no command "publish" \(new, check, results, diff, history, report, format, approve, lsp\)/,
     ],
     ['a file where none is taken', ['lsp', 'x.gloss'], /lsp takes no file/],
     ['a mistyped option', ['results', 'x', '--explian'], /results has no option --explian; did you mean --explain\?/],

@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import type { Clock } from '../../server/src/cli/clock';
 import { run } from '../../server/src/cli/run';
 import type { Terminal } from '../../server/src/cli/terminal';
 import type { Workspaces } from '../../server/src/cli/workspaces';
@@ -17,6 +18,7 @@ export interface Surroundings {
   readonly input?: string | Uint8Array;
   readonly isTerminal?: boolean;
   readonly workspaces?: Workspaces;
+  readonly clock?: Clock;
 }
 
 /** One call of the command line in this process, with everything it said. */
@@ -36,7 +38,7 @@ export async function say(words: readonly string[], around: Surroundings = {}): 
         typeof around.input === 'string' ? Buffer.from(around.input) : (around.input ?? new Uint8Array()),
       ),
   };
-  const code = await run(words, terminal, around.workspaces);
+  const code = await run(words, terminal, around.workspaces, around.clock);
   return { code, out, error };
 }
 

@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { HtmlValidate } from 'html-validate';
 import { folderWith, say } from './fakeTerminal';
 import { smallGloss, smallRun } from './smallRun';
@@ -69,6 +71,36 @@ describe('thermogloss report', () => {
     assert.match(out, /^- none: invented$/m);
     assert.match(out, /^\| run \| b\.csv \| [0-9a-f]{64} \|/m);
     assert.match(out, /End of report\.\n$/);
+  });
+
+  it('names who approved, the digest and whether it holds, and is issued on the day of an approval that holds', async () => {
+    const own = folderWith({ 'b.csv': smallRun, 'b.gloss': smallGloss });
+    const call = (...words: string[]) => say(words, { cwd: own.path, clock: { today: () => '2026-10-02' } });
+    const markdown = async (...words: string[]) =>
+      (await call('report', 'b.gloss', '--format', 'markdown', ...words)).out;
+    assert.match(await markdown(), /^These results are not approved\.$/m);
+    const { error } = await call('approve', 'b.gloss', '--by', 'M. Ruiz', '--because', 'a | trial');
+    const digest = /digest ([0-9a-f]{32})/.exec(error)![1];
+    await call('approve', 'b.gloss', '--by', 'C. Lund', '--date', '2026-09-30');
+    const holding = await markdown();
+    assert.match(
+      holding,
+      new RegExp(`^\\| M\\. Ruiz \\| 2026-10-02 \\| a \\\\\\| trial \\| ${digest} \\| holds \\| +\\|$`, 'm'),
+    );
+    assert.match(holding, new RegExp(`^\\| C\\. Lund \\| 2026-09-30 \\| +\\| ${digest} \\| holds \\|`, 'm'));
+    assert.match(holding, /^An approval is a record, not an electronic signature/m);
+    assert.match(holding, /^- issued: 2026-10-02$/m);
+    assert.match(await markdown('--date', '2026-10-05'), /^- issued: 2026-10-05$/m);
+    assert.deepEqual(await problems((await call('report', 'b.gloss')).out), []);
+
+    const path = join(own.path, 'b.gloss');
+    writeFileSync(path, readFileSync(path, 'utf8').replace('380..620', '440..620'));
+    const broken = await markdown();
+    assert.match(broken, /\| broken \| step First 380\.\.620 °C → step First 440\.\.620 °C; First\.loss from /);
+    assert.match(broken, /^- issued: not issued$/m);
+    rmSync(join(own.path, 'b.gloss.approved.json'));
+    assert.match(await markdown(), /\| not known \| there is no file b\.gloss\.approved\.json \|/);
+    own.remove();
   });
 
   it('exits with 1 where a result failed, and is written nevertheless', async () => {

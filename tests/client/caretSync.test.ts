@@ -13,7 +13,14 @@ class View implements CaretTarget {
   listening = true;
   selected: string | null = null;
   messages = 0;
-  constructor(readonly uri: string) {}
+  constructor(
+    readonly uri: string,
+    private readonly method: string | null = null,
+  ) {}
+
+  shows(text: string): boolean {
+    return text === this.uri || text === this.method;
+  }
 
   caret(statement: string | null): void {
     this.messages++;
@@ -91,6 +98,18 @@ describe('the caret and the curves', () => {
     await sync.moved(uri, at(3));
     await sync.moved(uri, { start: at(3).start, end: { line: 3, character: 5 } });
     assert.deepEqual([shown.messages, hidden.messages, other.messages], [1, 0, 0]);
+  });
+
+  it('follow into the method a view shows statements of, and back', async () => {
+    const method = 'file:///m.gloss';
+    const [of, other] = [new View(uri, method), new View(uri)] as const;
+    const { sync } = desk([of, other]);
+    await sync.moved(method, at(4));
+    assert.deepEqual([of.selected, other.selected], ['statement 4', null]);
+    await sync.moved(uri, at(5));
+    assert.deepEqual([of.selected, other.selected], ['statement 5', 'statement 5']);
+    await sync.moved('file:///c.gloss', at(6));
+    assert.deepEqual([of.messages, other.messages], [2, 1]);
   });
 
   it('ask the server nothing while no view listens', async () => {

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { commands, env, extensions, window, workspace } from 'vscode';
-import { closeAll, inFolder, observed, openGloss, read, write } from './support/extension';
+import { closeAll, codes, inFolder, observed, openGloss, read, until, write } from './support/extension';
 
 describe('commands in the editor', () => {
   before(observed);
@@ -59,6 +59,30 @@ describe('commands in the editor', () => {
     assert.ok(rows.length > 5);
     assert.ok(rows.every((row) => row.split('\t').length === head!.split('\t').length));
     assert.match(copied, /First\t/);
+  });
+
+  it('approve results by name: a line that is saved, a record beside it, and what differs from it is found', async () => {
+    await write(inFolder('approved.gloss'), await read(inFolder('vq217-1.gloss')));
+    const { document } = await openGloss('approved.gloss');
+    const said = { by: 'M. Ruiz', because: 'for a trial' };
+    assert.equal(await commands.executeCommand<boolean>('thermogloss.approve', document.uri, said), true);
+    assert.equal(document.isDirty, false);
+    const text = await read(inFolder('approved.gloss'));
+    const digest = /\napproved by "M\. Ruiz" on \d{4}-\d{2}-\d{2} digest ([0-9a-f]{32})\n$/.exec(text)?.[1];
+    assert.ok(digest !== undefined, text);
+    const record = JSON.parse(await read(inFolder('approved.gloss.approved.json'))) as {
+      approval: { approvers: { by: string }[] };
+    };
+    assert.deepEqual(
+      record.approval.approvers.map(({ by }) => by),
+      ['M. Ruiz'],
+    );
+    await write(inFolder('approved.gloss.approved.json'), '{}');
+    await until('the record to be found broken', () => codes(document.uri).includes('approval-broken'));
+    await write(inFolder('approved.gloss.approved.json'), JSON.stringify(record));
+    await until('it to stand again', () => !codes(document.uri).includes('approval-broken'));
+    await workspace.fs.delete(inFolder('approved.gloss'));
+    await workspace.fs.delete(inFolder('approved.gloss.approved.json'));
   });
 
   it('put the example into a folder and leave alone what is there', async () => {

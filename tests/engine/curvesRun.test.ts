@@ -28,6 +28,37 @@ async function curvesOf(files: Record<string, string>, path = '/lab/a.gloss'): P
 const rawOf = (curve: RunCurve, unit: string, abscissa: 'time' | 'temperature') =>
   samples(curve, abscissa, -Infinity, Infinity, 1e6, unit);
 
+describe('the first picture of a run', () => {
+  const files = { 'a.gloss': example('preform/pet-07.gloss'), 'pet-07.txt': example('preform/pet-07.txt') };
+
+  it('is made in pieces, other work may come between any two of them, and made once', async () => {
+    const host = new MemoryHost(files, '/lab');
+    const engine = new Engine(host);
+    const snapshot = await engine.evaluate('/lab/a.gloss');
+    const pauses = async (abscissa: 'time' | 'temperature'): Promise<number> => {
+      const before = host.counts.of('pause');
+      await engine.prepareCurves(snapshot, abscissa);
+      return host.counts.of('pause') - before;
+    };
+    // Heat flow and temperature in six parts: the samples of each, its extremes.
+    assert.equal(await pauses('time'), 2 * 6 * 2);
+    // Then the way over the temperature and the extremes on it.
+    assert.equal(await pauses('temperature'), 2 * 6 * 2);
+    assert.equal(await pauses('temperature'), 0);
+    assert.equal(await pauses('time'), 0);
+  });
+
+  it('asked for twice at a time is one', async () => {
+    const engine = new Engine(new MemoryHost(files, '/lab'));
+    const snapshot = await engine.evaluate('/lab/a.gloss');
+    await Promise.all([engine.prepareCurves(snapshot, 'time'), engine.prepareCurves(snapshot, 'temperature')]);
+    const drawn = (): unknown[] =>
+      engine.curvesOf(snapshot)!.lanes.flatMap((lane) => lane.curves.map((c) => c.drawn('temperature')!.pyramid()));
+    const first = drawn();
+    assert.ok(first.length === 12 && drawn().every((pyramid, i) => pyramid === first[i]));
+  });
+});
+
 describe('curves of a heat-cool-heat run', () => {
   const text = example('preform/pet-07.txt');
   // The file is read here by other means: a tab between fields, a comma before decimals.

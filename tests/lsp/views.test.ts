@@ -112,6 +112,8 @@ describe('a view of a gloss', () => {
     await watch(client, uri, { ...defaultChoices, overlays: ['file:///lab/b.gloss'] });
     const state = await next((s) => s.lanes.length > 0);
     assert.equal(state.role, 'method');
+    // A caret in either text is followed.
+    assert.deepEqual(state.texts.map((text) => text.replace(/.*\//, '')).sort(), ['a.gloss', 'm.gloss']);
     assert.deepEqual(
       state.runs.map((r) => r.name),
       ['a', 'b'],

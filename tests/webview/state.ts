@@ -48,6 +48,7 @@ export function stateOf(revision: number, more: Partial<ViewState> = {}): ViewSt
     title: 'a',
     conditions: [],
     role: 'run',
+    texts: [],
     editable: true,
     choices: defaultChoices,
     parts: [heating, cooling],

@@ -281,7 +281,6 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
     colours = palette(themeColours(document.body), themeKind(document.body));
     publish(colours, root);
     widths.forget();
-    parts.plot.themeChanged();
     redraw();
   };
   publish(colours, root);

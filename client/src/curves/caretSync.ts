@@ -2,7 +2,8 @@ import type { TextRange } from '../../../server/src/protocol/view';
 
 /** A view that may be told where the caret stands. */
 export interface CaretTarget {
-  readonly uri: string;
+  /** It shows statements of that text: its own gloss, or the method of it. */
+  shows(uri: string): boolean;
   /** Visible, ready, and not paused by the setting. */
   readonly listening: boolean;
   caret(statement: string | null): void;
@@ -40,7 +41,7 @@ export class CaretSync<T extends CaretTarget> {
   async moved(uri: string, selection: TextRange): Promise<void> {
     const echo = this.sent !== null && this.sent.uri === uri && sameRange(this.sent.selection, selection);
     if (this.sent?.uri === uri) this.sent = null;
-    if (echo || !this.targets().some((t) => t.uri === uri && t.listening)) return;
+    if (echo || !this.targets().some((t) => t.shows(uri) && t.listening)) return;
     this.next = { uri, selection };
     if (this.asking) return;
     this.asking = true;
@@ -63,7 +64,7 @@ export class CaretSync<T extends CaretTarget> {
     const statement = await this.statementAt(uri, selection.start);
     if (this.next !== null) return;
     for (const target of this.targets()) {
-      if (target.uri !== uri || !target.listening) continue;
+      if (!target.shows(uri) || !target.listening) continue;
       const told = this.told.get(target);
       if (told?.uri === uri && told.statement === statement) continue;
       this.told.set(target, { uri, statement });

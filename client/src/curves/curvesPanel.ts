@@ -67,6 +67,10 @@ export class CurvesPanel {
     return this.session.uri;
   }
 
+  shows(uri: string): boolean {
+    return this.session.shows(uri);
+  }
+
   get pinned(): boolean {
     return this.session.pinned;
   }

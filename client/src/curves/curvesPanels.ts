@@ -163,7 +163,8 @@ export class CurvesPanels implements Disposable {
   }
 
   private caretAgain(panel: CurvesPanel): void {
-    const editor = window.visibleTextEditors.find((e) => e.document.uri.toString() === panel.uri);
+    const shown = window.visibleTextEditors.filter((e) => panel.shows(e.document.uri.toString()));
+    const editor = shown.find((e) => e === window.activeTextEditor) ?? shown[0];
     if (editor !== undefined) this.caretMoved(editor);
   }
 

@@ -73,6 +73,11 @@ export class CurvesSession {
     return this.kept.uri;
   }
 
+  /** Statements of that text are in the picture. */
+  shows(uri: string): boolean {
+    return uri === this.kept.uri || (this.state?.texts.includes(uri) ?? false);
+  }
+
   get pinned(): boolean {
     return this.kept.pinned;
   }

@@ -1,12 +1,12 @@
 import { Disposable, RelativePattern, Uri, workspace, type FileSystemWatcher, type GlobPattern } from 'vscode';
 import { isGloss } from '../server/documentSelector';
 import type { LanguageServer } from '../server/languageServer';
-import { dataPattern, glossPattern, isDataFile } from '../text/dataFiles';
+import { dataPattern, glossPattern, isDataFile, isRecord, recordPattern } from '../text/dataFiles';
 import { FileChanges, fileChange, type FileChange } from './changes';
 import { OutsideFolders } from './outsideFolders';
 
 /**
- * Tells the server of glosses and data files that come, change and go: below the workspace folders, and beside open glosses
+ * Tells the server of glosses, data files and records of approvals that come, change and go: below the workspace folders, and beside open glosses
  * outside of them.
  * @param glossMoved told of glosses that came or went.
  */
@@ -14,7 +14,7 @@ export function watchFiles(server: LanguageServer, glossMoved: (uri: Uri) => voi
   const changes = new FileChanges((all) => void server.notify('workspace/didChangeWatchedFiles', { changes: all }));
   const seen = (uri: Uri, type: FileChange): void => {
     const gloss = uri.path.endsWith('.gloss');
-    if (!gloss && !isDataFile(uri.path)) return;
+    if (!gloss && !isDataFile(uri.path) && !isRecord(uri.path)) return;
     changes.add(uri.toString(), type);
     if (gloss && type !== fileChange.changed) glossMoved(uri);
   };
@@ -35,6 +35,7 @@ export function watchFiles(server: LanguageServer, glossMoved: (uri: Uri) => voi
   return Disposable.from(
     watch(glossPattern),
     watch(dataPattern),
+    watch(recordPattern),
     outside,
     workspace.onDidOpenTextDocument(again),
     workspace.onDidCloseTextDocument(again),

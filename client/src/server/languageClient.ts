@@ -49,6 +49,7 @@ export function languageClient(
   };
   const client = newClient('thermogloss', 'Thermogloss', () => Promise.resolve(connection.transports), options);
   client.registerFeature(ownWatching);
+  client.registerFeature(ownCommands);
   return { client, connection };
 }
 
@@ -59,6 +60,17 @@ export function languageClient(
 const ownWatching: StaticFeature = {
   fillClientCapabilities: ({ workspace }) => {
     if (workspace !== undefined) delete workspace.didChangeWatchedFiles;
+  },
+  initialize: () => undefined,
+  getState: () => ({ kind: 'static' }),
+  clear: () => undefined,
+};
+
+/** Tells the server of commands that its answers may name; other clients have none of them. */
+const ownCommands: StaticFeature = {
+  fillClientCapabilities: (capabilities) => {
+    const others = capabilities.experimental as object | undefined;
+    capabilities.experimental = { ...others, thermogloss: { commands: ['thermogloss.approve'] } };
   },
   initialize: () => undefined,
   getState: () => ({ kind: 'static' }),

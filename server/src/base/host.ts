@@ -20,6 +20,8 @@ export interface Host {
   parseDelimited(text: string, dialect: DelimitedDialect): Promise<DelimitedRecords>;
   /** A short stable digest of a text, for cache keys only; never stored or shown. */
   key(text: string): string;
+  /** SHA-256 (hex) of a text in UTF-8, for what is stored: the same on every machine. Hashing stays with the host. */
+  digest(text: string): string;
   /** Awaited after a counted amount of work, never by the clock. */
   pause(): Promise<void>;
 }

@@ -18,7 +18,7 @@ export interface OptionRecord {
   readonly help: string;
 }
 
-export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff' | 'history' | 'report' | 'lsp';
+export type CommandName = 'new' | 'check' | 'results' | 'format' | 'diff' | 'history' | 'report' | 'approve' | 'lsp';
 
 export const formats = ['text', 'json', 'csv', 'markdown'] as const;
 export type Format = (typeof formats)[number];
@@ -189,7 +189,7 @@ export const commands: readonly CommandRecord[] = [
         short: null,
         value: 'YYYY-MM-DD',
         values: null,
-        help: 'day of issue; without it the report says that it is not issued',
+        help: 'day of issue; without it that of the latest approval that holds, else the report says that it is not issued',
       },
       { ...format, values: reportFormats, help: `${reportFormats.join(', ')}; html unless given` },
       at,
@@ -208,6 +208,39 @@ export const commands: readonly CommandRecord[] = [
     ],
     options: [flag('check', 'list what would change, change nothing'), at],
     exit: ['0 done', '1 with --check: something would change', '2 bad usage, a file that cannot be read, no match'],
+  },
+  {
+    name: 'approve',
+    summary: 'stand for the results of a gloss: a record beside it, and a line that names it',
+    usage: ['approve GLOSS --by NAME [--date YYYY-MM-DD] [--because TEXT]'],
+    examples: [
+      {
+        line: 'thermogloss approve b.gloss --by "M. Ruiz"',
+        does: 'writes b.gloss.approved.json and a line in b.gloss',
+      },
+      {
+        line: 'thermogloss approve b.gloss --by "M. Ruiz" --because "released for a trial batch only"',
+        does: 'although a requirement is not met',
+      },
+    ],
+    options: [
+      { long: 'by', short: null, value: 'NAME', values: null, help: 'who approves' },
+      {
+        long: 'date',
+        short: null,
+        value: 'YYYY-MM-DD',
+        values: null,
+        help: 'the day of the approval; today unless given',
+      },
+      {
+        long: 'because',
+        short: null,
+        value: 'TEXT',
+        values: null,
+        help: 'the reason; needed where an error stands, or a requirement is not met or inconclusive',
+      },
+    ],
+    exit: ['0 done', '2 bad usage, a file that cannot be read, nothing to approve, a reason that is lacking'],
   },
   {
     name: 'lsp',

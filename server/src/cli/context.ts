@@ -1,3 +1,4 @@
+import type { Clock } from './clock';
 import type { Typed } from './commandLine';
 import type { Terminal } from './terminal';
 import type { Workspaces } from './workspaces';
@@ -7,6 +8,7 @@ export interface Context {
   readonly typed: Typed;
   readonly terminal: Terminal;
   readonly workspaces: Workspaces;
+  readonly clock: Clock;
 }
 
 /** Returns the exit code; throws `Trouble` for what the user can mend. */

@@ -15,7 +15,7 @@ import { savedResults } from '../presentation/diff/saved';
 import { modelMoved } from '../presentation/diff/shownRows';
 import { defaultTolerance, type Tolerance } from '../presentation/diff/tolerance';
 import { unpainted } from '../presentation/paint';
-import { compareNumbers } from '../revisions/compare';
+import { compareNumbers } from '../presentation/diff/compareNumbers';
 import { compareAll } from '../revisions/compareAll';
 import { RevisionEngine } from '../revisions/revisionEngine';
 import { paintFor } from './colour';

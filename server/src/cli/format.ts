@@ -33,7 +33,7 @@ export async function formatGlosses(context: Context): Promise<number> {
 }
 
 /** The file as it is, with its BOM and line ends; refused where the root does not hold it. */
-async function fileText({ workspaces }: Context, path: string): Promise<string> {
+export async function fileText({ workspaces }: Pick<Context, 'workspaces'>, path: string): Promise<string> {
   const { host } = await workspaces.of(path);
   const file = await host.read(path);
   if (!file.ok) throw new Trouble(file.message);

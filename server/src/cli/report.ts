@@ -23,9 +23,11 @@ export async function report(context: Context): Promise<number> {
   const inputs: ReportInput[] = [];
   for (const snapshot of shown) {
     const revision = await revisionOf(snapshot, resolve(terminal.cwd, snapshot.gloss.path));
-    const curves = (await workspaces.of(snapshot.gloss.path)).curvesOf?.(snapshot) ?? null;
+    const workspace = await workspaces.of(snapshot.gloss.path);
+    const curves = workspace.curvesOf?.(snapshot) ?? null;
+    const approvals = (await workspace.approvalsOf?.(snapshot)) ?? [];
     const figures = curves === null ? [] : reportFigures(snapshot, curves, revision ?? 'revision not known');
-    inputs.push({ snapshot, figures, identity: identityOf(snapshot.gloss.tree.text), revision });
+    inputs.push({ snapshot, figures, identity: identityOf(snapshot.gloss.tree.text), revision, approvals });
   }
   const write = typed.values.get('format') === 'markdown' ? reportMarkdown : reportHtml;
   writeResults(context, write(inputs, { issued }));

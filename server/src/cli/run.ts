@@ -1,3 +1,4 @@
+import { processClock, type Clock } from './clock';
 import type { CommandLine } from './commandLine';
 import { readCommandLine } from './commandLine';
 import type { CommandName } from './commands';
@@ -15,6 +16,7 @@ const load: Readonly<Record<CommandName, () => Promise<Command>>> = {
   diff: async () => (await import('./diff')).diff,
   history: async () => (await import('./history')).history,
   report: async () => (await import('./report')).report,
+  approve: async () => (await import('./approve')).approveGloss,
   lsp: async () => (await import('./lsp')).languageServer,
   format: async () => (await import('./format')).formatGlosses,
 };
@@ -24,13 +26,14 @@ export async function run(
   words: readonly string[],
   terminal: Terminal,
   workspaces: Workspaces = new WorkspacesByRoot(terminal.cwd),
+  clock: Clock = processClock,
 ): Promise<number> {
   let line: CommandLine | null = null;
   try {
     line = readCommandLine(words);
     if (line.wants !== 'run') return await help(line, terminal);
     const command = await load[line.command.name]();
-    return await command({ typed: line.typed, terminal, workspaces });
+    return await command({ typed: line.typed, terminal, workspaces, clock });
   } catch (problem) {
     const where = line?.wants === 'run' ? ` ${line.command.name}` : '';
     if (problem instanceof Trouble) {

@@ -1,5 +1,9 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import type { Approvals } from '../approval/approvals';
+import type { Approved, Refused } from '../approval/approve';
+import type { Approval } from '../approval/check';
+import type { Approver } from '../approval/record';
 import type { Host } from '../base/host';
 import type { RunCurves } from '../engine/curves/runCurves';
 import type { Engine } from '../engine/engine';
@@ -12,6 +16,9 @@ export interface Workspace {
   evaluate(path: string, text: string): Promise<Snapshot>;
   /** Curves of a snapshot that came from here; null where it has no run. */
   curvesOf?(snapshot: Snapshot): RunCurves | null;
+  /** The approvals of a gloss against their record. */
+  approvalsOf?(snapshot: Snapshot): Promise<readonly Approval[]>;
+  approve?(snapshot: Snapshot, approver: Approver): Promise<Approved | Refused>;
 }
 
 /** Gives the workspace that a file belongs to. */
@@ -47,14 +54,28 @@ function rootOf(folder: string, cwd: string): string {
 async function open(folder: string): Promise<Workspace> {
   const { NodeHost } = await import('../host/nodeHost');
   const host = new NodeHost(folder);
+  // Loaded only where something is evaluated: `format` needs the host alone; and approvals where there are some.
   let engine: Engine | null = null;
+  let approvals: Approvals | null = null;
+  const evaluating = async (): Promise<Engine> => (engine ??= new (await import('../engine/engine')).Engine(host));
+  const approving = async (): Promise<Approvals> => {
+    if (approvals !== null) return approvals;
+    const { Approvals } = await import('../approval/approvals');
+    const { LastAuthors } = await import('../host/lastAuthor');
+    return (approvals ??= new Approvals(await evaluating(), host, new LastAuthors()));
+  };
   return {
     host,
     evaluate: async (path, text) => {
-      // Loaded only where something is evaluated: `format` needs the host alone.
-      engine ??= new (await import('../engine/engine')).Engine(host);
-      return engine.evaluate(path, text);
+      const snapshot = await (await evaluating()).evaluate(path, text);
+      const approved = snapshot.gloss.tree.statements.some(({ statement }) => statement?.kind === 'approved');
+      return approved ? (await approving()).checked(snapshot) : snapshot;
     },
     curvesOf: (snapshot) => engine?.curvesOf(snapshot) ?? null,
+    approvalsOf: async (snapshot) => (await approving()).of(snapshot),
+    approve: async (snapshot, approver) => {
+      const { approve } = await import('../approval/approve');
+      return approve(await evaluating(), host, await approving(), snapshot, approver);
+    },
   };
 }

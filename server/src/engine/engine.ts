@@ -25,12 +25,14 @@ import { prepareRun } from '../evaluation/prepareRun';
 import { proposeWindows, type ProposedStatements } from '../evaluation/proposeWindows';
 import { BoundedMemo } from './boundedMemo';
 import { curvesOfRun } from './curves/curvesOfRun';
+import { lanesInSteps } from './curves/storedRun';
 import type { RunCurves } from './curves/runCurves';
 import { cellFindings, readingFinding } from './dataFindings';
 import { choicesFor, Loader, type FileColumn, type Loaded } from './load';
+import type { Abscissa } from '../protocol/view';
 import type { Segment } from '../runs/run';
 import { Positions } from './positions';
-import type { GlossText, InputFile, RunSummary, Snapshot } from './snapshot';
+import type { GlossText, InputFile, PlacedFinding, RunSummary, Snapshot } from './snapshot';
 
 const memoEntries = 4000;
 /** Texts and programs: of the open glosses, and some more. Unchanged statements are not read again anyway. */
@@ -108,6 +110,17 @@ export class Engine {
     return over === undefined ? curvesOfRun(prepared) : curvesOfRun(prepared, over.key, over.run.endothermic);
   }
 
+  /**
+   * Makes what a picture of a snapshot looks up, a piece at a time with a pause of the host between: without it the first
+   * picture of a long run would make all of it at once.
+   */
+  async prepareCurves(snapshot: Snapshot, abscissa: Abscissa): Promise<void> {
+    const prepared = this.prepared.get(snapshot);
+    if (prepared === undefined) return;
+    const steps = lanesInSteps(prepared, abscissa);
+    while (steps.next().done !== true) await this.host.pause();
+  }
+
   /** Evaluates the gloss at `path`; `text` stands for the file where it is open and unsaved. */
   async evaluate(path: string, text?: string, cancellation: Cancellation = never): Promise<Snapshot> {
     const own = text ?? (await this.opened(path))?.text ?? null;
@@ -132,8 +145,9 @@ export class Engine {
     const evaluated = this.evaluateLoaded(program, loaded, findings);
     const positions = new Positions(tree, method);
     const syntax = [...syntaxFindings(tree, 'gloss'), ...(method === null ? [] : syntaxFindings(method, 'method'))];
-    const placed = [...syntax, ...evaluated.findings].map((f) => positions.place(f, evaluated.acceptance.allowed(f)));
-    placed.sort((a, b) => (a.file === b.file ? a.span.start - b.span.start : a.file === 'gloss' ? -1 : 1));
+    const placed = inPlace(
+      [...syntax, ...evaluated.findings].map((f) => positions.place(f, evaluated.acceptance.allowed(f))),
+    );
     const snapshot: Snapshot = {
       gloss,
       method: methodGloss,
@@ -146,6 +160,19 @@ export class Engine {
     };
     if (evaluated.prepared !== null) this.prepared.set(snapshot, evaluated.prepared);
     return snapshot;
+  }
+
+  /** The snapshot with findings that are made above the engine, each in its place; what it was evaluated on stays known. */
+  withFindings(snapshot: Snapshot, more: readonly Finding[]): Snapshot {
+    if (more.length === 0) return snapshot;
+    const positions = new Positions(snapshot.gloss.tree, snapshot.method?.tree ?? null);
+    const made = {
+      ...snapshot,
+      findings: inPlace([...snapshot.findings, ...more.map((f) => positions.place(f, null))]),
+    };
+    const prepared = this.prepared.get(snapshot);
+    if (prepared !== undefined) this.prepared.set(made, prepared);
+    return made;
   }
 
   /** What the run of a gloss shows, as windows to write (`proposeWindows`), with its segments; null: no run is read. */
@@ -320,6 +347,11 @@ export class Engine {
       ],
     };
   }
+}
+
+/** In the order of the texts, the gloss before its method. */
+function inPlace(findings: readonly PlacedFinding[]): PlacedFinding[] {
+  return [...findings].sort((a, b) => (a.file === b.file ? a.span.start - b.span.start : a.file === 'gloss' ? -1 : 1));
 }
 
 function unreadText(path: string): string {

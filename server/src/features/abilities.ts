@@ -20,6 +20,8 @@ export interface Abilities {
   readonly documentChanges: boolean;
   /** LSP 3.18: an edit that leaves the cursor in a place of its own. */
   readonly snippetEdits: boolean;
+  /** It runs the command that approves. */
+  readonly approves: boolean;
 }
 
 export type TextFormat = 'markdown' | 'plaintext';
@@ -39,6 +41,7 @@ export const plainClient: Abilities = {
   disabledActions: false,
   documentChanges: true,
   snippetEdits: false,
+  approves: false,
 };
 
 /** A client that can do all of it. */
@@ -56,4 +59,5 @@ export const fullClient: Abilities = {
   disabledActions: true,
   documentChanges: true,
   snippetEdits: true,
+  approves: true,
 };

@@ -138,6 +138,10 @@ export const codes = [
   'mass-lost-before-glass',
   'glass-rates-differ',
   // approval and acceptance
+  'approval-broken',
+  'approved-result-moved',
+  'approval-record-missing',
+  'approved-by-evaluator',
   'allow-unused',
   'allow-not-possible',
 ] as const;

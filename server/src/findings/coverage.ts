@@ -13,7 +13,6 @@ export interface CoverageRow {
 
 const lacking: Readonly<Record<string, string>> = {
   A02: 'filling of the crucible: a bulk density of the specimen',
-  A04: 'stored results to compare with: the record of an approval',
   A10: 'conditions from the header of the data file (gas, crucible, date, sensor) to compare with the gloss',
   B03: 'count of runs and interventions since the blank: an instrument log',
   B10: 'time in which the old gas is cleared: the volume of the furnace (here a fixed time after the switch)',

@@ -13,7 +13,7 @@ const familyWords = {
   windows: 'Windows',
   method: 'Method, crucible and blank',
   results: 'Results',
-  approval: 'Allowances',
+  approval: 'Approvals and allowances',
 } as const;
 
 /** File name and Markdown text of each page: `finding-CODE.md`, the index `findings.md`, the rules `findings-coverage.md`. */

@@ -57,3 +57,10 @@ export function keepRunning(child: GitProcess, isWaitedFor: boolean): void {
     else one.unref();
   }
 }
+
+/** `user.name` as it is set for a folder; null: there is none, or no git program. */
+export async function userName(folder: string): Promise<string | null> {
+  const answer = await git(folder, ['config', '--get', 'user.name']);
+  const name = answer.ok ? answer.out.toString('utf8').trim() : '';
+  return name === '' ? null : name;
+}

@@ -95,6 +95,10 @@ export class MemoryHost implements Host {
     return createHash('sha256').update(text).digest('base64url').slice(0, 22);
   }
 
+  digest(text: string): string {
+    return createHash('sha256').update(text, 'utf8').digest('hex');
+  }
+
   pause(): Promise<void> {
     this.counts.add('pause');
     return Promise.resolve();

@@ -92,6 +92,10 @@ export class NodeHost implements Host {
     return createHash('sha256').update(text).digest('base64url').slice(0, 22);
   }
 
+  digest(text: string): string {
+    return createHash('sha256').update(text, 'utf8').digest('hex');
+  }
+
   pause(): Promise<void> {
     return new Promise((done) => setImmediate(done));
   }

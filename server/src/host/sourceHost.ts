@@ -82,6 +82,10 @@ export class SourceHost implements Host, Turnable {
     return this.base.key(text);
   }
 
+  digest(text: string): string {
+    return this.base.digest(text);
+  }
+
   pause(): Promise<void> {
     return this.base.pause();
   }

@@ -294,6 +294,16 @@ export interface MaskStatement extends Common {
   readonly reason: string;
 }
 
+/** A person stands for the results as they were on a day; what they were is in the record beside the gloss. */
+export interface ApprovedStatement extends Common {
+  readonly kind: 'approved';
+  readonly by: string;
+  /** `2026-10-02`. */
+  readonly date: string;
+  /** First 32 hex digits of a SHA-256 over the record. */
+  readonly digest: string;
+}
+
 export type EvaluationStatement =
   StepStatement | PeakStatement | GlassStatement | OnsetStatement | CrossingStatement | ResidueStatement;
 
@@ -313,4 +323,5 @@ export type Statement =
   | NoteStatement
   | AllowStatement
   | RuleStatement
-  | MaskStatement;
+  | MaskStatement
+  | ApprovedStatement;

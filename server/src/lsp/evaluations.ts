@@ -9,6 +9,8 @@ export const debounce = 120;
 export interface EvaluationsOf {
   /** The document as it stands, or null where it is closed. */
   document(uri: string): Promise<GlossDocument | null>;
+  /** The snapshot with what lies beside the gloss: its approvals. */
+  checked(document: GlossDocument, snapshot: Snapshot): Promise<Snapshot>;
   versionOf(uri: string): number | null;
   finished(uri: string, results: Results): void;
   started(uri: string): void;
@@ -125,7 +127,9 @@ export class Evaluations {
       this.of.started(uri);
       const document = await this.of.document(uri);
       if (document === null || cancellation.cancelled) return;
-      const snapshot = await document.project.engine.evaluate(document.path, document.text, cancellation);
+      const evaluated = await document.project.engine.evaluate(document.path, document.text, cancellation);
+      if (cancellation.cancelled) return;
+      const snapshot = await this.of.checked(document, evaluated);
       if (cancellation.cancelled || this.of.versionOf(uri) !== version) return;
       this.publish(document, snapshot);
     } catch (error) {

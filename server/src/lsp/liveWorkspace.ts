@@ -35,6 +35,7 @@ export class LiveWorkspace implements Workspace {
     this.evaluations = new Evaluations(
       {
         document: (uri) => this.document(uri),
+        checked: ({ path }, snapshot) => this.outside.project(path).approvals.checked(snapshot),
         versionOf: (uri) => this.texts.get(uri)?.version ?? null,
         finished: (uri, results) => {
           const { host } = this.outside.project(results.gloss.path);
@@ -67,6 +68,7 @@ export class LiveWorkspace implements Workspace {
   }
 
   save(uri: string): void {
+    this.outside.forgetAuthors();
     if (this.texts.get(uri) !== null && this.settings(uri).refresh !== 'manual') this.evaluations.changed(uri, true);
   }
 
@@ -92,6 +94,7 @@ export class LiveWorkspace implements Workspace {
   /** Files changed outside the editor, or the set of files did: everything open is looked at again. */
   filesChanged(uris: readonly string[]): void {
     this.glossPaths = null;
+    this.outside.forgetAuthors();
     // An open text stands for its file: that it was saved changes nothing.
     const others = uris.filter((uri) => this.texts.get(uri) === null);
     if (others.length === 0) return;

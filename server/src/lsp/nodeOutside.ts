@@ -1,7 +1,10 @@
 import { dirname, join, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { Approvals } from '../approval/approvals';
 import { Engine } from '../engine/engine';
 import { glossFilesBelow } from '../host/glossFiles';
+import { userName } from '../host/git';
+import { LastAuthors } from '../host/lastAuthor';
 import { NodeHost } from '../host/nodeHost';
 import { kindOf, withSlashes } from '../host/root';
 import type { OpenProject, Outside } from './outside';
@@ -16,6 +19,7 @@ export class NodeOutside implements Outside {
   private roots: readonly string[] = [];
   /** Where new texts without a file stand, so that they can name the files there; without any, where no file is. */
   private newTexts = '/untitled';
+  private readonly authors = new LastAuthors();
   private readonly projects = new Map<string, OpenProject>();
 
   setRoots(folders: readonly string[]): void {
@@ -31,14 +35,24 @@ export class NodeOutside implements Outside {
     const known = this.projects.get(root);
     if (known !== undefined) return known;
     const host = new NodeHost(root);
+    const engine = new Engine(host);
     const made: OpenProject = {
       root,
       host,
-      engine: new Engine(host),
+      engine,
+      approvals: new Approvals(engine, host, this.authors),
       setText: (at, text) => host.setText(at, text),
     };
     this.projects.set(root, made);
     return made;
+  }
+
+  forgetAuthors(): void {
+    this.authors.forget();
+  }
+
+  userName(path: string): Promise<string | null> {
+    return userName(dirname(path));
   }
 
   pathOf(uri: string): string | null {

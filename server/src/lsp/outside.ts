@@ -1,3 +1,4 @@
+import type { Approvals } from '../approval/approvals';
 import type { Project } from '../features/workspace';
 import type { RevisionsBeside } from './revisionsBeside';
 import type { Timers } from './timers';
@@ -5,6 +6,7 @@ import type { Timers } from './timers';
 /** A project whose host lets an open text stand for its file. */
 export interface OpenProject extends Project {
   readonly root: string;
+  readonly approvals: Approvals;
   setText(path: string, text: string | null): void;
 }
 
@@ -13,6 +15,10 @@ export interface Outside {
   readonly timers: Timers;
   /** The project a path belongs to: the longest root that holds it; outside every root, its own folder. */
   project(path: string): OpenProject;
+  /** Files changed: who changed them last is asked again where it is asked. */
+  forgetAuthors(): void;
+  /** Who works here, as version control knows them; null: it does not tell. */
+  userName(path: string): Promise<string | null>;
   /** Root folders come and go with the workspace folders of the client, as URIs. */
   setRoots(folders: readonly string[]): void;
   /** null for what is no file: such a document has text features only. */

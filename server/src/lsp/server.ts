@@ -9,6 +9,7 @@ import {
 import { settingsFrom } from '../features/settings';
 import { version } from '../presentation/version';
 import { ClientState } from './clientState';
+import { registerApproval } from './handlers/approval';
 import { registerDiagnostics } from './handlers/diagnostics';
 import { guardWith } from './handlers/guard';
 import { navigationCapabilities, registerNavigation } from './handlers/navigation';
@@ -79,6 +80,7 @@ export function serve(connection: Connection, outside: Outside): LiveWorkspace {
   registerReading(connection, workspace, guard, client);
   registerNavigation(connection, workspace, guard, client);
   registerText(connection, workspace, guard, client);
+  registerApproval(connection, workspace, guard);
   const views = registerViews(connection, workspace, guard, client, fault);
   return workspace;
 }

@@ -33,6 +33,10 @@ export const method = {
   table: 'thermogloss/table',
   /** Request: `{ uri }` → null. Computes the results of the text as it stands, whatever `refresh` says. */
   evaluate: 'thermogloss/evaluate',
+  /** Request: `ApproveParams` → `ApproveAnswer`. What approving would write; the client writes it. */
+  approve: 'thermogloss/approve',
+  /** Request: `{ uri }` → `{ name } | null`: who may be about to approve, as version control knows them. */
+  approver: 'thermogloss/approver',
   /** Notification, server to client: `StatusParams`, for the status item. */
   status: 'thermogloss/status',
 } as const;
@@ -65,6 +69,28 @@ export interface StatusParams {
 export type DraftAnswer =
   | { readonly ok: true; readonly text: string; readonly uri: string; readonly notes: readonly string[] }
   | { readonly ok: false; readonly message: string };
+
+export interface ApproveParams {
+  readonly uri: string;
+  readonly by: string;
+  /** The day where the person is, `2026-10-02`: the server knows no clock. */
+  readonly on: string;
+  readonly because: string | null;
+}
+
+export type ApproveAnswer =
+  | {
+      readonly ok: true;
+      readonly uri: string;
+      /** Of the text that the edits are for. */
+      readonly version: number;
+      readonly edits: readonly { readonly range: TextRange; readonly text: string }[];
+      /** The file beside the gloss, whole. */
+      readonly record: { readonly uri: string; readonly text: string };
+      readonly digest: string;
+    }
+  /** `reason`: asked again with one it may be done. */
+  | { readonly ok: false; readonly needs: 'reason' | 'other'; readonly message: string };
 
 /** Everything the web view keeps over edits, theme switch, hiding and reload. Small JSON. */
 export interface KeptView {

@@ -58,6 +58,8 @@ export interface ViewState {
   readonly title: string;
   readonly conditions: readonly string[];
   readonly role: 'run' | 'method';
+  /** URIs of the texts whose statements are shown: the run's gloss and its method. A caret in any of them is followed. */
+  readonly texts: readonly string[];
   /** The edges may be moved: the text can be edited. */
   readonly editable: boolean;
   readonly choices: ViewChoices;

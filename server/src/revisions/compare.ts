@@ -2,8 +2,8 @@ import type { FileSource } from '../base/source';
 import type { Snapshot } from '../engine/snapshot';
 import { statementChanges, type StatementChange } from '../presentation/diff/changes';
 import { comparedOf, type ComparedGloss } from '../presentation/diff/compared';
+import { compareNumbers } from '../presentation/diff/compareNumbers';
 import type { Cause, DiffRow, GlossDiff } from '../presentation/diff/model';
-import { diffRows, verdictRows } from '../presentation/diff/rows';
 import type { Tolerance } from '../presentation/diff/tolerance';
 import { convertedTo } from '../presentation/diff/units';
 import { fileChanges, type FileChange } from './fileChanges';
@@ -54,28 +54,6 @@ export async function compareSides(
   return { ...diff, rows, changes: changes.map(({ key, kind, text, about }) => ({ key, kind, text, about })) };
 }
 
-/** Two sets of numbers of one gloss, without a cause: also those of a saved results file. */
-export function compareNumbers(older: ComparedGloss, newer: ComparedGloss, tolerance: Tolerance): GlossDiff {
-  // What a side could not compute has neither come nor gone.
-  const troubled = newer.failure !== null || older.failure !== null;
-  const rows = diffRows(older, newer, tolerance);
-  return {
-    gloss: newer.gloss,
-    was: older.gloss === newer.gloss ? null : older.gloss,
-    status: 'both',
-    rows: troubled ? rows.map((r) => ({ ...r, status: 'cannot compute' as const })) : rows,
-    verdicts: troubled ? [] : verdictRows(older, newer),
-    changes: [],
-    program: older.program === newer.program ? null : { old: older.program, new: newer.program },
-    trouble:
-      newer.failure !== null
-        ? { side: 'new', reason: newer.failure }
-        : older.failure !== null
-          ? { side: 'old', reason: older.failure }
-          : null,
-  };
-}
-
 function oneSided(older: Side | null, newer: Side | null): GlossDiff {
   const only = (newer ?? older)!.compared;
   const nothing: ComparedGloss = { ...only, results: [], requirements: [], failure: null };
@@ -83,7 +61,7 @@ function oneSided(older: Side | null, newer: Side | null): GlossDiff {
   return { ...diff, status: older === null ? 'added' : 'removed' };
 }
 
-const noTolerance: Tolerance = { fraction: 0, relativeFloor: 0, floors: new Map() };
+const noTolerance: Tolerance = { fraction: 0, of: 'combined', relativeFloor: 0, floors: new Map() };
 
 function textsOf(snapshot: Snapshot): Parameters<typeof statementChanges>[0] {
   return { gloss: snapshot.gloss.tree, method: snapshot.method?.tree ?? null };

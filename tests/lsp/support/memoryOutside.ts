@@ -1,3 +1,5 @@
+import { Approvals } from '../../../server/src/approval/approvals';
+import { noAuthors } from '../../../server/src/approval/evaluator';
 import { Engine } from '../../../server/src/engine/engine';
 import { MemoryHost } from '../../../server/src/host/memoryHost';
 import type { OpenProject, Outside } from '../../../server/src/lsp/outside';
@@ -38,6 +40,9 @@ export const immediateTimers: Timers = {
 export class MemoryOutside implements Outside {
   readonly host: MemoryHost;
   readonly engine: Engine;
+  readonly approvals: Approvals;
+  /** Who changed the statements last, as git would tell. */
+  lastAuthor: string | null = null;
   readonly revisions = null;
   roots: readonly string[] = [];
 
@@ -47,6 +52,10 @@ export class MemoryOutside implements Outside {
   ) {
     this.host = new MemoryHost(files);
     this.engine = new Engine(this.host);
+    this.approvals = new Approvals(this.engine, this.host, {
+      ...noAuthors,
+      of: () => Promise.resolve(this.lastAuthor),
+    });
     this.names = Object.keys(files);
   }
 
@@ -57,8 +66,17 @@ export class MemoryOutside implements Outside {
       root: '/lab',
       host: this.host,
       engine: this.engine,
+      approvals: this.approvals,
       setText: (path, text) => this.host.setText(path, text),
     };
+  }
+
+  forgetAuthors(): void {
+    return;
+  }
+
+  userName(): Promise<string> {
+    return Promise.resolve('M. Ruiz');
   }
 
   setRoots(folders: readonly string[]): void {

@@ -256,8 +256,31 @@ describe('the curves in a browser', function () {
       'each line and mark is its own',
     );
   });
-});
 
-function box(found: { y: number } | null): number {
-  return found?.y ?? 0;
-}
+  it('stand on a grid whose numbers, bands and hatching follow a zoom, with the elements there were', async () => {
+    const under = fake.page.locator('svg.under');
+    const numbers = async (): Promise<number[]> =>
+      (await under.locator('text[text-anchor="middle"]').allTextContents()).map(Number);
+    await fake.page.locator('.surface').focus();
+    await fake.page.keyboard.press('0');
+    await eventually(async () => assert.ok(Math.max(...(await numbers())) > 900));
+    await under.evaluate((svg) => svg.firstElementChild!.setAttribute('data-first', 'yes'));
+    for (let k = 0; k < 3; k++) await fake.page.keyboard.press('+');
+    const zoomed = await eventually(async () => {
+      const now = await numbers();
+      assert.ok(now.length > 3 && Math.max(...now) - Math.min(...now) < 500, now.join(' '));
+      return now;
+    });
+    assert.ok(zoomed.every((value, i) => i === 0 || value > zoomed[i - 1]));
+    assert.equal(await under.locator('[data-first]').count(), 1);
+    // Every line of the picture is within it.
+    const [width, height] = [Number(await under.getAttribute('width')), Number(await under.getAttribute('height'))];
+    const data = (
+      await under.locator('path').evaluateAll((paths) => paths.map((path) => path.getAttribute('d')!))
+    ).join('');
+    const ends = [...data.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
+    assert.ok(ends.length > 100);
+    assert.ok(ends.every(([x, y]) => x >= 0 && x <= width && y >= 0 && y <= height));
+    await fake.page.keyboard.press('0');
+  });
+});

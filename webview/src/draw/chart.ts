@@ -22,6 +22,8 @@ export interface CurvesOfLane {
   readonly width: number;
   readonly height: number;
   readonly devicePixelRatio: number;
+  /** Draws what lies below the curves, px from the corner of the canvas. */
+  readonly below: (context: CanvasRenderingContext2D) => void;
 }
 
 /** The curves of one lane on one canvas. */
@@ -95,9 +97,11 @@ export function laneChart(canvas: HTMLCanvasElement): LaneChart {
       scale.ticks = [];
     },
   };
+  let below: CurvesOfLane['below'] = () => undefined;
   const chart = new Chart<'stretch', never[]>(canvas, {
     type: 'stretch',
     data: { datasets: [] },
+    plugins: [{ id: 'below', beforeDatasetsDraw: ({ ctx }) => below(ctx) }],
     options: {
       animation: false,
       parsing: false,
@@ -111,7 +115,8 @@ export function laneChart(canvas: HTMLCanvasElement): LaneChart {
   });
   let size = '';
   return {
-    draw({ curves, x, y, width, height, devicePixelRatio }) {
+    draw({ curves, x, y, width, height, devicePixelRatio, below: drawBelow }) {
+      below = drawBelow;
       const { datasets } = chart.data;
       datasets.length = Math.min(datasets.length, curves.length);
       curves.forEach((curve, i) => {

@@ -3,6 +3,7 @@ import { css } from '../colour/colour';
 import type { Palette } from '../colour/palette';
 import { edgePlace } from '../geometry/abscissa';
 import { firstNotBelow, type CurveBlocks, type Sample } from '../state/blocks';
+import { columnMeans } from './columnMeans';
 import { laidOver, markerOutline, styleOf } from './curveStyle';
 import type { Frame, FrameLane } from './frame';
 import { crisp, line } from './surface';
@@ -10,12 +11,12 @@ import { crisp, line } from './surface';
 type Context = CanvasRenderingContext2D;
 type Blocks = ReadonlyMap<string, CurveBlocks>;
 
-/** The filled area of the selected statement: below the curves. */
-export function drawAreas(context: Context, frame: Frame, blocks: Blocks, colours: Palette): void {
+/** The filled area of the selected statement in one lane: below the curves. */
+export function drawAreas(context: Context, frame: Frame, lane: FrameLane, blocks: Blocks, colours: Palette): void {
   const band = selectedBand(frame);
   for (const shape of band?.construction ?? []) {
-    if (shape.shape !== 'area' || band === undefined) continue;
-    inLane(context, frame, shape.lane, (lane) => fillArea(context, frame, lane, band, shape, blocks, colours));
+    if (shape.shape !== 'area' || band === undefined || shape.lane !== lane.lane.id) continue;
+    fillArea(context, frame, lane, band, shape, blocks, colours);
   }
 }
 
@@ -107,13 +108,12 @@ function fillArea(
   const ends = [edgePlace(shape.from, frame.abscissa), edgePlace(shape.to, frame.abscissa)];
   // A mask cuts a part into several curves.
   const curves = lane.lane.curves.filter((c) => c.of === 'run' && c.part === band.part);
-  const samples = curves.flatMap((c) => blocks.get(c.id)?.drawn ?? []).sort((a, b) => a.x - b.x);
-  if (ends[0] === null || ends[1] === null || samples.length === 0) return;
+  const drawn = curves.map((c) => blocks.get(c.id)?.drawn ?? []).filter((samples) => samples.length > 0);
+  if (ends[0] === null || ends[1] === null || drawn.length === 0) return;
   const low = Math.min(ends[0], ends[1]);
   const high = Math.max(ends[0], ends[1]);
-  const top = samples
-    .slice(firstNotBelow(samples, low), firstNotBelow(samples, high, true))
-    .map(({ x, y }): [number, number] => [frame.xScale.px(x), lane.yScale.px(y)]);
+  const place = { low, high, visible: frame.x, xScale: frame.xScale, yScale: lane.yScale };
+  const top = drawn.sort((a, b) => a[0].x - b[0].x).flatMap((samples) => columnMeans(samples, place));
   const base = points(frame, lane, shape.baseline).sort((a, b) => b[0] - a[0]);
   traced(context, [...top, ...base]);
   context.closePath();

@@ -26,30 +26,3 @@ export function line(context: CanvasRenderingContext2D, x1: number, y1: number, 
   context.lineTo(x2, y2);
   context.stroke();
 }
-
-/** Parallel strokes over a rectangle: a warning that needs no colour. */
-export function hatched(
-  context: CanvasRenderingContext2D,
-  left: number,
-  top: number,
-  width: number,
-  height: number,
-  colour: string,
-): void {
-  if (width <= 0 || height <= 0) return;
-  context.save();
-  context.beginPath();
-  context.rect(left, top, width, height);
-  context.clip();
-  context.strokeStyle = colour;
-  context.lineWidth = 1;
-  context.beginPath();
-  // Anchored to the sheet, so that the strokes of neighbours meet.
-  const first = Math.floor((left - height) / 7) * 7;
-  for (let x = first; x < left + width + height; x += 7) {
-    context.moveTo(x, top + height);
-    context.lineTo(x + height, top);
-  }
-  context.stroke();
-  context.restore();
-}

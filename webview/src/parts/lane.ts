@@ -3,6 +3,7 @@ import { make, px, setAttribute } from '../dom';
 import { laneChart, type Curve } from '../draw/chart';
 import { isOwn, laidOver, styleOf } from '../draw/curveStyle';
 import type { FrameLane } from '../draw/frame';
+import { drawAreas } from '../draw/over';
 import type { Actions, Look } from '../look';
 import { noBlocks } from '../state/blocks';
 import { laneSummary } from './drawn';
@@ -73,6 +74,12 @@ export function laneView(id: string, outside: LaneOutside): LaneView {
         width: Math.max(1, frame.right - frame.left),
         height,
         devicePixelRatio: window.devicePixelRatio || 1,
+        below(context) {
+          context.save();
+          context.translate(-frame.left, -box.plotTop);
+          drawAreas(context, frame, placed, look.blocks, look.colours);
+          context.restore();
+        },
       });
     },
     summarize: (look) => setAttribute(canvas, 'aria-label', laneSummary(look, id)),

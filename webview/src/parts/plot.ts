@@ -1,6 +1,6 @@
 import { css } from '../colour/colour';
 import { keyed, make, px, setAttribute } from '../dom';
-import { drawAreas, drawOver, drawsOver } from '../draw/over';
+import { drawOver, drawsOver } from '../draw/over';
 import { cleared } from '../draw/surface';
 import { drawUnder } from '../draw/under';
 import type { Look } from '../look';
@@ -17,15 +17,15 @@ export interface Plot {
   update(look: Look): void;
   /** Says in words what the pictures show; apart from drawing, because it looks at every sample. */
   summarize(look: Look): void;
-  /** Fonts may be others. */
-  themeChanged(): void;
   /** Only the hairline and what reads it. */
   updateCursor(look: Look): void;
 }
 
 /** The stacked lanes. Below: grid and bands; then each lane's curves; above: construction; on top: what can be used. */
 export function plot(outside: LaneOutside): Plot {
-  const under = make('canvas', { class: 'layer', attributes: { 'aria-hidden': 'true' } });
+  const under = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
+  setAttribute(under, 'class', 'layer under');
+  setAttribute(under, 'aria-hidden', 'true');
   const over = make('canvas', { class: 'layer above', attributes: { 'aria-hidden': 'true' } });
   const surface = make('div', {
     class: 'surface',
@@ -42,7 +42,6 @@ export function plot(outside: LaneOutside): Plot {
   rubber.hidden = true;
   const element = make('div', { class: 'plot', children: [under, surface, lanes, over, hairline.element, rubber] });
   const views = new Map<string, LaneView>();
-  let font = '';
   return {
     element,
     surface,
@@ -50,12 +49,9 @@ export function plot(outside: LaneOutside): Plot {
     update(look) {
       const { frame, colours, state, blocks } = look;
       element.style.height = px(frame.height);
-      if (font === '') font = fontOf(element);
-      const below = cleared(under, frame.width, frame.height);
-      if (below !== null) {
-        drawUnder(below, state, frame, colours, font);
-        drawAreas(below, frame, blocks, colours);
-      }
+      setAttribute(under, 'width', String(frame.width));
+      setAttribute(under, 'height', String(frame.height));
+      drawUnder(state, frame, colours, (text) => outside.measure(text)).show(under);
       keyed(
         lanes,
         frame.lanes,
@@ -84,17 +80,9 @@ export function plot(outside: LaneOutside): Plot {
     summarize(look) {
       for (const view of views.values()) view.summarize(look);
     },
-    themeChanged() {
-      font = '';
-    },
     updateCursor(look) {
       hairline.update(look);
       for (const view of views.values()) view.updateReading(look);
     },
   };
-}
-
-function fontOf(element: HTMLElement): string {
-  const { fontFamily } = getComputedStyle(element);
-  return `11px ${fontFamily}`;
 }

@@ -37,6 +37,19 @@ export class StoredCurve {
     return this.overTemperature;
   }
 
+  /** What a picture of the whole looks up, in steps; nothing is left to do the second time. */
+  *prepare(abscissa: Abscissa): Generator<void> {
+    if (this.extremes === null) {
+      this.range();
+      yield;
+    }
+    if (abscissa === 'time' || this.overTemperature !== undefined) return;
+    const drawn = this.drawn('temperature');
+    yield;
+    drawn?.pyramid();
+    yield;
+  }
+
   /** Least and greatest value, as stored. */
   range(): { readonly low: number; readonly high: number } {
     if (this.extremes === null) {

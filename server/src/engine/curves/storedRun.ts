@@ -1,6 +1,7 @@
 import type { Window } from '../../analysis/curve';
 import type { PreparedRun } from '../../evaluation/preparedRun';
 import type { SignalName } from '../../language/model';
+import type { Abscissa } from '../../protocol/view';
 import type { Segment, StoredUnit } from '../../runs/run';
 import { ascending, type Ascending } from './ascending';
 import { firstAbove, firstNotBelow } from './samplesIn';
@@ -20,27 +21,50 @@ export const wholeRun = 'whole run';
 
 /** The lanes of a prepared run, made once for each: glosses and revisions with the same data and clauses share them. */
 export function storedLanes(run: PreparedRun): readonly StoredLane[] {
-  const known = made.get(run);
-  if (known !== undefined) return known;
+  const steps = lanesInSteps(run);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/**
+ * The same in steps, and with them what a picture of the whole run looks up: a million readings must not hold up who asks
+ * for something else. `abscissa`: what is prepared to be drawn over; null: nothing.
+ */
+export function* lanesInSteps(
+  run: PreparedRun,
+  abscissa: Abscissa | null = null,
+): Generator<void, readonly StoredLane[]> {
+  const lanes = made.get(run) ?? (yield* newLanes(run));
+  if (abscissa === null) return lanes;
+  for (const curve of lanes.flatMap((lane) => lane.curves)) yield* curve.prepare(abscissa);
+  return lanes;
+}
+
+function* newLanes(run: PreparedRun): Generator<void, readonly StoredLane[]> {
   const axes = new SharedAxes();
-  const lanes = orderedSignals(run).map((signal): StoredLane => {
+  const lanes: StoredLane[] = [];
+  for (const signal of orderedSignals(run)) {
     const prepared = run.signals.get(signal)!;
-    const segments: readonly (Segment | null)[] = run.segments.length === 0 ? [null] : run.segments;
-    const curves = segments.flatMap((segment) => {
+    const curves: StoredCurve[] = [];
+    for (const segment of run.segments.length === 0 ? [null] : run.segments) {
       const curve = prepared.curve(segment);
-      if (curve === null) return [];
-      return withoutMasked(curve.x, run.masked).map(([first, last]) => {
+      yield;
+      if (curve === null) continue;
+      for (const [first, last] of withoutMasked(curve.x, run.masked)) {
         const time = curve.x.subarray(first, last);
         const temperature = (): Ascending | null =>
           segment === null ? null : axes.of(segment, time, () => temperaturesOf(run, segment, signal, time), signal);
-        return new StoredCurve(segment?.name ?? wholeRun, time, curve.y.subarray(first, last), temperature);
-      });
-    });
-    return { signal, unit: prepared.unit, curves };
-  });
-  const filled = lanes.filter((lane) => lane.curves.length > 0);
-  made.set(run, filled);
-  return filled;
+        curves.push(new StoredCurve(segment?.name ?? wholeRun, time, curve.y.subarray(first, last), temperature));
+      }
+    }
+    if (curves.length > 0) lanes.push({ signal, unit: prepared.unit, curves });
+  }
+  // Somebody else may have been quicker between two steps: all share what was first.
+  const known = made.get(run) ?? lanes;
+  made.set(run, known);
+  return known;
 }
 
 const made = new WeakMap<PreparedRun, readonly StoredLane[]>();

@@ -6,6 +6,7 @@ import type { DiagnosticData } from '../diagnostics';
 import { firstSpan, statementAt } from '../statements';
 import { isCurrent, type GlossDocument, type Results, type Workspace } from '../workspace';
 import { allowChange } from './allow';
+import { approveAgain, isAnswered } from './approveAgain';
 import { filesElsewhere, type OfferedFix } from './filesElsewhere';
 import { apart, workspaceEdit, wholeLine } from './edits';
 import { draftStatements, freeze, levelGround, type Rewrite } from './rewrites';
@@ -38,11 +39,28 @@ export async function codeActions(
   const wants = (kind: string): boolean =>
     context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
   const method = await unchangedMethod(workspace, results);
+  const again = approving(document, asked);
   return [
+    ...again.filter(({ kind }) => wants(kind!)),
     ...(wants('quickfix') ? await fixes(workspace, asked, method) : []),
     ...(wants(rewrite) ? await rewrites(document, asked) : []),
     ...(wants(fixAll) ? allSafe(asked) : []),
   ];
+}
+
+/** Once a line, however much is found there. */
+function approving(document: GlossDocument, asked: Asked): CodeAction[] {
+  if (!asked.abilities.approves) return [];
+  const found = concerned(asked).filter(({ finding }) => isAnswered(finding));
+  const { diagnostics } = asked.context;
+  const of = diagnostics.filter((d) => found.some(({ finding, index }) => isOf(d, finding, index, asked.results)));
+  const [first] = found;
+  return approveAgain(
+    document,
+    first?.finding.span.start ?? asked.span.start,
+    of,
+    first === undefined ? rewrite : 'quickfix',
+  );
 }
 
 /** Whether the method still is what the results were computed with. */

@@ -38,6 +38,8 @@ function activeName(record: StatementRecord, args: readonly LineToken[]): string
       return has('because') ? 'TEXT' : has('on') ? 'NAME' : 'CODE';
     case 'rule':
       return has('because') ? 'TEXT' : behindCode(args) ? 'Q' : 'CODE';
+    case 'approved':
+      return has('digest') ? 'HEX' : has('on') ? 'DATE' : 'TEXT';
     case 'mask':
       return has('because') ? 'TEXT' : 'RANGE';
     case 'columns':

@@ -79,6 +79,12 @@ function headLine(records: readonly StatementRecord[]): readonly Pattern[] {
       }),
     });
   }
+  if (has('HEX')) {
+    patterns.push({
+      match: `(${words(['digest'])})${blank}+([0-9a-f]{32})(?!${nameLetter})`,
+      captures: captures({ 1: 'keyword.operator.word', 2: 'constant.other.digest' }),
+    });
+  }
   if (small.length > 0) patterns.push(match('keyword.operator.word', words(small)));
   if (has('PLACE') || has('SEGMENT')) patterns.push(include('segment'));
   if (has('SIGNAL')) patterns.push(include('signal'));

@@ -20,7 +20,12 @@ export function codeProblems(code: string, token: string): readonly Problem[] {
 /** A code that must name a finding that can be accepted. */
 export function allowProblems(code: string, token: string): readonly Problem[] {
   if (!isFindingCode(code)) return codeProblems(code, token).map((found) => ({ ...found, code: 'allow-not-possible' }));
-  if (findingRecord(code).allowable) return [];
+  const { allowable, family } = findingRecord(code);
+  if (allowable) return [];
+  if (family === 'approval') {
+    const message = `\`${code}\` cannot be accepted: an approval that no longer holds is made again, an allowance that accepts nothing goes`;
+    return [problem('allow-not-possible', token, message)];
+  }
   const message = `\`${code}\` cannot be accepted: without what it is about there is nothing to compute; correct the line`;
   return [problem('allow-not-possible', token, message)];
 }

@@ -8,6 +8,8 @@ export const dateAt = /\d{4}-\d{2}-\d{2}(?!\d)/y;
 export const numberAt = /\d+(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 export const textAt = /"[^"\\\r\n]*(?:\\[^\r\n][^"\\\r\n]*)*"/y;
 export const codeAt = /[a-z0-9-]+/y;
+/** The digest of an approval. */
+export const digestAt = /[0-9a-f]{32}/y;
 export const minusAt = /[-\u2212]/y;
 /** What is pointed at where something else was due: a word, a number, a text, or one character. */
 export const anythingAt = /[\p{L}\p{M}\p{Nd}_]+(?:\.\d+)?|"(?:[^"\\\r\n]|\\[^\r\n])*"?|[^\r\n]/uy;

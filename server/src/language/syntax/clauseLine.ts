@@ -115,7 +115,8 @@ function unknownClause(
   const own = record.clauses.map((clause) => clause.word);
   const words = open.override ? [...own, because.word] : own;
   const meant = nearest(word, words)[0];
-  const others = statements.filter((other) => clauseOf(other, word) !== null).map((other) => `\`${other.keyword}\``);
+  const owners = statements.filter((other) => clauseOf(other, word) !== null).map((other) => other.keyword);
+  const others = (word === because.word ? ['override', ...owners] : owners).map((owner) => `\`${owner}\``);
   if (meant === undefined && others.length === 0 && isLaterWord(word)) {
     reader.fail(
       'later-word',

@@ -155,9 +155,11 @@ function noKeyword(
   }
   const role = parser.role ?? 'run';
   const meant = nearest(word.value, keywordsIn(role))[0];
-  if (isClauseWord(word.value) || word.value === 'because') {
+  if (isClauseWord(word.value)) {
     const owners = statements.filter((record) => clauseOf(record, word.value) !== null).map((record) => record.keyword);
-    const whose = word.value === 'because' ? 'override' : [...new Set(owners)].map((o) => `\`${o}\``).join(', ');
+    const whose = [...new Set(word.value === 'because' ? ['override', ...owners] : owners)]
+      .map((o) => `\`${o}\``)
+      .join(', ');
     reader.fail(
       'clause-not-indented',
       word.span,
@@ -176,7 +178,6 @@ function noKeyword(
 
 /** Words that people will try because other texts of the program mention them. */
 const notBuilt: Readonly<Record<string, string>> = {
-  approved: '`approved` is not read by this release: results cannot be approved yet',
   language: '`language 1` can only be the very first line',
 };
 

@@ -1,5 +1,5 @@
 import { nearest } from '../nearest';
-import { codeAt, dateAt, isName, matchAt, nameAt, normalName, numberAt, textAt } from './characters';
+import { codeAt, dateAt, digestAt, isName, matchAt, nameAt, normalName, numberAt, textAt } from './characters';
 import { fix, replaceBy, type LineReader, type Read } from './reader';
 
 /** TEXT with its escapes resolved. */
@@ -110,6 +110,16 @@ export function readCode(reader: LineReader): Read<string> | null {
       : reader.fail('unexpected-text', reader.whole(code.span), 'codes of findings have small letters, digits and -');
   }
   return code;
+}
+
+/** The digest of an approval: 32 hex digits, small letters. */
+export function readDigest(reader: LineReader): Read<string> | null {
+  const digest = reader.take(digestAt);
+  if (digest !== null && !reader.peekDirectly(/[\p{L}\p{Nd}]/uy)) return digest;
+  const due = 'the digest, 32 of `0` to `9` and `a` to `f`, as `thermogloss approve` writes it';
+  return digest === null
+    ? reader.expected(due)
+    : reader.fail('unexpected-text', reader.whole(digest.span), `what stands here is longer than ${due}`);
 }
 
 /** A day of the calendar. */

@@ -33,6 +33,18 @@ export const because: ClauseRecord = {
   repeatable: false,
 };
 
+/** The reason of an approval, which `thermogloss approve` demands where something stands against the results. */
+export const approvedBecause: ClauseRecord = {
+  word: 'because',
+  form: 'because TEXT',
+  argument: { form: 'text' },
+  prose:
+    'Why the results are approved. Needed where an error stands, or a requirement is not met or can be neither confirmed nor refuted.',
+  default: null,
+  example: 'because "released for a trial batch only"',
+  repeatable: false,
+};
+
 export function spanClause(normal: string): ClauseRecord {
   return {
     word: 'span',

@@ -8,7 +8,15 @@ import {
   residueRecord,
   stepRecord,
 } from './statements/evaluations';
-import { allowRecord, letRecord, maskRecord, noteRecord, requireRecord, ruleRecord } from './statements/judgements';
+import {
+  allowRecord,
+  approvedRecord,
+  letRecord,
+  maskRecord,
+  noteRecord,
+  requireRecord,
+  ruleRecord,
+} from './statements/judgements';
 import { givenRecord, methodTitleRecord, programmeRecord, useMethodRecord } from './statements/method';
 import { columnsRecord, readingRecord } from './statements/reading';
 import { blankRecord, joinRecord, runRecord } from './statements/run';
@@ -36,6 +44,7 @@ export const statements: readonly StatementRecord[] = [
   ruleRecord,
   allowRecord,
   noteRecord,
+  approvedRecord,
 ].map(complete);
 
 function complete(record: OwnRecord): StatementRecord {

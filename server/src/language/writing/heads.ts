@@ -87,6 +87,8 @@ function writeOwnHead(statement: Statement, digits: Digits): string {
         writeAmount(statement.limit, digits),
         `because ${writeText(statement.reason)}`,
       );
+    case 'approved':
+      return `approved by ${writeText(statement.by)} on ${statement.date} digest ${statement.digest}`;
     case 'mask':
       return `mask ${writeRange(statement.range, digits)} because ${writeText(statement.reason)}`;
   }

@@ -1,5 +1,5 @@
 import { differenceLane } from '../../engine/curves/difference';
-import { compareNumbers } from '../../revisions/compare';
+import { compareNumbers } from '../../presentation/diff/compareNumbers';
 import { comparedOf } from '../../presentation/diff/compared';
 import { rowMoved, differenceText } from '../../presentation/diff/shownRows';
 import { defaultTolerance } from '../../presentation/diff/tolerance';

@@ -31,7 +31,7 @@ export async function compose(
   for (const [index, over] of choices.overlays.slice(0, mostOverlays).entries()) {
     const name = named.find((n) => n.uri === over)?.name ?? nameOfPath(over);
     const key = `over${index + 1}:`;
-    const other = own === null ? null : await groundOf(workspace, over, { key, run: own });
+    const other = own === null ? null : await groundOf(workspace, over, choices.abscissa, { key, run: own });
     const reason =
       other === null ? 'its gloss cannot be read' : other.curves === null ? 'its run cannot be read' : null;
     overlays.push({ uri: over, name, curves: other?.curves ?? null, reason });

@@ -1,4 +1,5 @@
 import type { RunCurves } from '../../engine/curves/runCurves';
+import type { Abscissa } from '../../protocol/view';
 import type { GlossText } from '../../features/workspace';
 import type { LiveWorkspace } from '../liveWorkspace';
 import type { Ground } from './picture';
@@ -7,6 +8,7 @@ import type { Ground } from './picture';
 export async function groundOf(
   workspace: LiveWorkspace,
   uri: string,
+  abscissa: Abscissa,
   over?: { readonly key: string; readonly run: RunCurves },
 ): Promise<Ground | null> {
   const path = workspace.pathOf(uri);
@@ -16,11 +18,13 @@ export async function groundOf(
     const results = (await workspace.currentResults(uri)) ?? workspace.results(uri);
     if (results === null) return null;
     const { snapshot, gloss, method } = results;
+    await engine.prepareCurves(snapshot, abscissa);
     return { snapshot, curves: engine.curvesOf(snapshot, over), gloss, method };
   }
   const gloss = await workspace.glossAt(path);
   if (gloss === null) return null;
   const snapshot = await engine.evaluate(path, gloss.text);
+  await engine.prepareCurves(snapshot, abscissa);
   const method = snapshot.method === null ? null : await workspace.glossAt(snapshot.method.path);
   return { snapshot, curves: engine.curvesOf(snapshot, over), gloss, method };
 }

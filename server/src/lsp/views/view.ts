@@ -74,7 +74,7 @@ export class View {
     const turn = (this.run += 1);
     const { watched, workspace } = this;
     const { uri, role } = await this.subject();
-    const ground = uri === null ? null : await groundOf(workspace, uri);
+    const ground = uri === null ? null : await groundOf(workspace, uri, watched.choices.abscissa);
     if (this.closed || turn !== this.run) return;
     this.callOff();
     const version = workspace.texts.get(watched.uri)?.version ?? 0;

@@ -69,6 +69,10 @@ export class ClientHost implements Host {
     return createHash('sha256').update(text).digest('hex').slice(0, 32);
   }
 
+  digest(text: string): string {
+    return createHash('sha256').update(text, 'utf8').digest('hex');
+  }
+
   pause(): Promise<void> {
     return new Promise((done) => setTimeout(done, 0));
   }

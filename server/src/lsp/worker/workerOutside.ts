@@ -1,3 +1,5 @@
+import { Approvals } from '../../approval/approvals';
+import { noAuthors } from '../../approval/evaluator';
 import { Engine } from '../../engine/engine';
 import type { OpenProject, Outside } from '../outside';
 import { realTimers } from '../timers';
@@ -22,14 +24,25 @@ export class WorkerOutside implements Outside {
     const known = this.projects.get(root);
     if (known !== undefined) return known;
     const host = new ClientHost(root, this.files);
+    const engine = new Engine(host);
     const made = {
       root,
       host,
-      engine: new Engine(host),
+      engine,
+      approvals: new Approvals(engine, host, noAuthors),
       setText: (at: string, text: string | null) => host.setText(at, text),
     };
     this.projects.set(root, made);
     return made;
+  }
+
+  /** There is no git to ask. */
+  forgetAuthors(): void {
+    return;
+  }
+
+  userName(): Promise<null> {
+    return Promise.resolve(null);
   }
 
   pathOf(uri: string): string | null {

@@ -16,7 +16,7 @@ export interface StatementChange extends Change {
 }
 
 /** Statements that say something, but change no number. */
-const silent = new Set(['note', 'programme']);
+const silent = new Set(['note', 'programme', 'approved']);
 
 /**
  * Statements that differ between two revisions of a gloss and its method, each once. Comments, order and spacing make
@@ -83,8 +83,15 @@ function changeOf(file: GlossRole, key: string, from: StatementNode | null, to: 
   return { key, kind: of, text: words(from, to), about: evaluates ? node.name : null, file, old: from, new: to };
 }
 
-/** `step First: 640..790 °C → 655..805 °C; span 10 K added`. */
 function words(from: StatementNode | null, to: StatementNode | null): string {
+  return changeWords(from?.canonical ?? null, to?.canonical ?? null);
+}
+
+/**
+ * From what to what a statement changed, by its canonical texts before and now, of which one is there: `step First 640..790
+ * °C → step First 655..805 °C; span 10 K added`.
+ */
+export function changeWords(from: string | null, to: string | null): string {
   if (from === null) return `${head(to!)} added`;
   if (to === null) return `${head(from)} removed`;
   const parts: string[] = [];
@@ -102,10 +109,10 @@ function words(from: StatementNode | null, to: StatementNode | null): string {
   return head(from) === head(to) ? `${head(to)}: ${parts.join('; ')}` : parts.join('; ');
 }
 
-function head(node: StatementNode): string {
-  return node.canonical.split('\n')[0];
+function head(canonical: string): string {
+  return canonical.split('\n')[0];
 }
 
-function clauses(node: StatementNode): string[] {
-  return node.canonical.split('\n').slice(1);
+function clauses(canonical: string): string[] {
+  return canonical.split('\n').slice(1);
 }

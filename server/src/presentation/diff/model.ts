@@ -37,7 +37,7 @@ export interface DiffRow {
   /** Of the old value; null where that is zero or no number. */
   readonly relative: number | null;
   readonly unit: string;
-  /** Combined standard uncertainty of both; null unknown. */
+  /** The standard uncertainty its tolerance is a fraction of: combined of both, or the older one; null unknown. */
   readonly uncertainty: number | null;
   /** What it might move by. */
   readonly tolerance: number | null;

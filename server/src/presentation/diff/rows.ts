@@ -3,7 +3,7 @@ import { stateWords, unitText } from '../shown';
 import type { ComparedGloss, ComparedRequirement, ComparedResult } from './compared';
 import { matchNames } from './matchNames';
 import type { DiffRow, VerdictRow } from './model';
-import { allowedDifference, combined, type Tolerance } from './tolerance';
+import { allowedDifference, countedUncertainty, type Tolerance } from './tolerance';
 import { convertedTo } from './units';
 
 /** Result by result: what was there, what is there, by how much it moved and whether that is beyond tolerance. */
@@ -71,7 +71,8 @@ function pair(from: ComparedResult, to: ComparedResult, tolerance: Tolerance): D
   }
   const before = from.value * factor;
   const difference = to.value - before;
-  const uncertainty = combined(from.uncertainty === null ? null : from.uncertainty * factor, to.uncertainty);
+  const oldU = from.uncertainty === null ? null : from.uncertainty * factor;
+  const uncertainty = countedUncertainty(tolerance, oldU, to.uncertainty);
   const allowed = allowedDifference(tolerance, to, before, to.value, uncertainty);
   const remark = remarkOf(from, to);
   const moved = Math.abs(difference) > allowed || remark !== null;

@@ -4,6 +4,9 @@ import { asksOf, type ComparedGloss, type ComparedResult } from './compared';
 /** A saved results file (`results --format json`): one gloss a line. null: it is none; the reason says which line. */
 export function savedResults(text: string): readonly ComparedGloss[] | { readonly problem: string } {
   const found: ComparedGloss[] = [];
+  // The record of an approval is one object over many lines.
+  const whole = recordOf(text);
+  if (whole !== null) return [whole];
   for (const [index, line] of text.split(/\r?\n/).entries()) {
     if (line.trim() === '') continue;
     let json: unknown;
@@ -17,6 +20,14 @@ export function savedResults(text: string): readonly ComparedGloss[] | { readonl
     found.push(gloss);
   }
   return found.length === 0 ? { problem: 'it is empty' } : found;
+}
+
+function recordOf(text: string): ComparedGloss | null {
+  try {
+    return glossOf(JSON.parse(text));
+  } catch {
+    return null;
+  }
 }
 
 type Json = Readonly<Record<string, unknown>>;

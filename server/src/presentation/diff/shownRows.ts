@@ -106,6 +106,7 @@ function relativeText({ relative, old }: DiffRow): string {
   return `${signed(plainNumber(100 * relative, 2))} %`;
 }
 
+/** As it stands: value with u and basis, or the state in words; empty where there is none. */
 export function valueText(r: ComparedResult | null): string {
   if (r === null) return '';
   if (r.value === null) {

@@ -67,6 +67,7 @@ export function plotState(input: PlotInput): ViewState {
     generation: input.generation,
     freshness: input.freshness,
     role,
+    texts: [input.uris.gloss, ...(input.uris.method === null ? [] : [input.uris.method])],
     editable: input.editable,
     choices,
     companions: input.companions,

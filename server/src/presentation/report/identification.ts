@@ -1,5 +1,6 @@
 import { statementsOf } from '../statements';
 import { version } from '../version';
+import { approvedOn } from './approval';
 import { fact, type ReportInput, type ReportOptions, type ReportSection } from './model';
 import { noted, runStatement } from './stated';
 
@@ -25,7 +26,7 @@ export function identification(input: ReportInput, { issued }: ReportOptions): R
           noted(snapshot, 'place'),
           noted(snapshot, 'received'),
           fact('measured', run?.measured ?? null, both),
-          fact('issued', issued ?? 'not issued', laboratories),
+          fact('issued', issued ?? approvedOn(input) ?? 'not issued', laboratories),
           fact('operator', run?.operator ?? null, both),
           fact('evaluator', run?.evaluator ?? null, laboratories),
           noted(snapshot, 'authoriser'),

@@ -8,6 +8,20 @@ export interface ReportInput {
   readonly identity: string | null;
   /** The commit the text stands in, in words; null: none is known. */
   readonly revision: string | null;
+  /** Who stands for the results, against the record of that; in the order of the gloss. */
+  readonly approvals: readonly ReportApproval[];
+}
+
+export interface ReportApproval {
+  readonly by: string;
+  /** `2026-10-02`. */
+  readonly on: string;
+  readonly because: string | null;
+  readonly digest: string;
+  /** `unknown`: its record is missing. */
+  readonly state: 'holds' | 'broken' | 'unknown';
+  /** What differs from the record, in words. */
+  readonly why: readonly string[];
 }
 
 /** A picture of the curves as SVG, which marks direction and conditions itself. */
@@ -17,7 +31,7 @@ export interface ReportFigure {
 }
 
 export interface ReportOptions {
-  /** Day of issue, `2026-10-02`; null: not issued. No clock is read. */
+  /** Day of issue, `2026-10-02`; null: that of the latest approval that holds, else not issued. No clock is read. */
   readonly issued: string | null;
 }
 

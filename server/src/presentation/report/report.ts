@@ -1,3 +1,4 @@
+import { approvalSection } from './approval';
 import { conditions } from './conditions';
 import { cautionsSection, deviationsSection, findingsSection, notesSection } from './decisions';
 import { definitionSections } from './definitions';
@@ -12,6 +13,7 @@ export function reportSections(input: ReportInput, options: ReportOptions): Repo
   const stated = [identification(input, options), conditions(input)];
   return [
     ...stated,
+    approvalSection(input),
     resultsSection(input),
     requirementsSection(snapshot),
     findingsSection(snapshot),

@@ -78,6 +78,7 @@ function stateOf(scenario: Scenario, parts: readonly FakePart[]): ViewState {
       'blank blank-co2-1.csv subtracted from mass',
     ],
     role: scenario.role,
+    texts: [uri],
     editable: scenario.editable,
     choices,
     parts: parts.map(({ name: part, start, end, from, to }) => ({ name: part, shown: true, start, end, from, to })),

@@ -11,7 +11,16 @@ import {
 } from './data';
 import { readCrossing, readGlass, readOnset, readPeak, readResidue, readStep } from './evaluations';
 import type { HeadReader } from './head';
-import { readAllowHead, readGiven, readLet, readMask, readNote, readRequire, readRule } from './judgements';
+import {
+  readAllowHead,
+  readApproved,
+  readGiven,
+  readLet,
+  readMask,
+  readNote,
+  readRequire,
+  readRule,
+} from './judgements';
 
 /** One reader for each kind of statement. */
 export const headReaders: Readonly<Record<Statement['kind'], HeadReader>> = {
@@ -36,4 +45,5 @@ export const headReaders: Readonly<Record<Statement['kind'], HeadReader>> = {
   rule: readRule,
   allow: readAllowHead,
   note: readNote,
+  approved: readApproved,
 };

@@ -2,7 +2,7 @@ import type { RequireStatement } from '../../model';
 import { readAmount, readRange, readWrittenUnit } from '../amounts';
 import { readExpression } from '../expressions';
 import { replaceBy, type LineReader } from '../reader';
-import { readCode, readName, readReason, readText } from '../texts';
+import { readCode, readDate, readDigest, readName, readReason, readText } from '../texts';
 import { readDefined } from './evaluations';
 import type { HeadReader } from './head';
 
@@ -115,6 +115,25 @@ export const readMask: HeadReader = (reader) => {
   const reason = range === null ? null : readNotedReason(reader);
   if (range === null || reason === null) return null;
   return { build: (common) => ({ ...common, kind: 'mask', range, reason }) };
+};
+
+export const readApproved: HeadReader = (reader) => {
+  if (!reader.word('by')) return reader.expected('`by` and the name of who approves, such as `by "M. Ruiz"`');
+  const by = readText(reader, 'the name of who approves');
+  if (by === null) return null;
+  reader.note('by', by.span);
+  if (by.value.trim() === '') return reader.fail('unexpected-text', by.span, 'the name is empty');
+  if (!reader.word('on')) return reader.expected('`on` and the day, such as `on 2026-10-02`');
+  const date = readDate(reader);
+  if (date === null) return null;
+  reader.note('date', date.span);
+  if (!reader.word('digest')) return reader.expected('`digest` and what `thermogloss approve` wrote behind it');
+  const digest = readDigest(reader);
+  if (digest === null) return null;
+  reader.note('digest', digest.span);
+  return {
+    build: (common) => ({ ...common, kind: 'approved', by: by.value, date: date.value, digest: digest.value }),
+  };
 };
 
 function readNotedCode(reader: LineReader): string | null {

@@ -1,4 +1,4 @@
-import { onClause } from '../clauses';
+import { approvedBecause, onClause } from '../clauses';
 import type { OwnRecord, ParameterRecord } from '../record';
 
 const reason: ParameterRecord = { name: 'TEXT', meaning: 'the reason, which reports print' };
@@ -99,4 +99,21 @@ export const maskRecord: OwnRecord = {
   repeatable: true,
   clauses: [],
   example: 'mask 611..613 °C because "somebody touched the balance"',
+};
+
+export const approvedRecord: OwnRecord = {
+  keyword: 'approved',
+  kind: 'approved',
+  form: 'approved by TEXT on DATE digest HEX',
+  parameters: [
+    { name: 'TEXT', meaning: 'who approves' },
+    { name: 'DATE', meaning: 'the day, `2026-10-02`' },
+    { name: 'HEX', meaning: 'the digest of the record `GLOSS.approved.json` beside the gloss' },
+  ],
+  prose:
+    'Results that a person stands for. `thermogloss approve` writes this line and the record that it names: data files by their identity, the statements in effect, the results. From then on whatever differs from the record is a finding that says from what to what. It is a record, not an electronic signature: anybody who can write the files can write a name. Who it was is told by signed commits.',
+  roles: ['run'],
+  repeatable: true,
+  clauses: [approvedBecause],
+  example: 'approved by "M. Ruiz" on 2026-10-02 digest 3f2a91c07be45d6618f0a2c49d7e5b13',
 };
