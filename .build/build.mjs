@@ -69,8 +69,7 @@ const { generateReference } = createRequire(import.meta.url)('../out/server/src/
 writeFileSync('dist/docs/language.md', generateReference());
 
 // The schemas of the machine formats go with the program.
-const schemas = ['results', 'findings', 'diff', 'history', 'approval'].map((name) => `${name}.schema.json`);
-for (const name of schemas) {
+for (const name of ['results', 'findings', 'diff', 'history', 'approval'].map((n) => `${n}.schema.json`)) {
   copyFileSync(join('server/src/presentation', name), join('dist', name));
 }
 

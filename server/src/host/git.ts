@@ -39,13 +39,6 @@ export function git(folder: string, words: readonly string[], input: string | nu
   });
 }
 
-/** `user.name` as it is set for a folder; null: there is none, or no git program. */
-export async function userName(folder: string): Promise<string | null> {
-  const answer = await git(folder, ['config', '--get', 'user.name']);
-  const name = answer.ok ? answer.out.toString('utf8').trim() : '';
-  return name === '' ? null : name;
-}
-
 /** The process of one git command, spoken to over its standard streams. */
 export function startGit(folder: string, words: readonly string[], isToldMore: boolean): GitProcess {
   return spawn('git', [...safe, ...words], {
@@ -63,4 +56,11 @@ export function keepRunning(child: GitProcess, isWaitedFor: boolean): void {
     if (isWaitedFor) one.ref();
     else one.unref();
   }
+}
+
+/** `user.name` as it is set for a folder; null: there is none, or no git program. */
+export async function userName(folder: string): Promise<string | null> {
+  const answer = await git(folder, ['config', '--get', 'user.name']);
+  const name = answer.ok ? answer.out.toString('utf8').trim() : '';
+  return name === '' ? null : name;
 }
