@@ -186,6 +186,9 @@ describe('the history of a result', () => {
     repository.commit('data', { [`Proben Ä/${run}`]: smallRun(12) });
     const { rows, gloss } = await historyJson(repository.path, 'First.loss', 'Proben Ä/Öl 1.gloss');
     assert.equal(gloss, 'Proben Ä/Öl 1.gloss');
+    // From inside the folder, where it is the only gloss.
+    const inside = await historyJson(`${repository.path}/Proben Ä`, 'First.loss');
+    assert.deepEqual(inside.rows, rows);
     assert.deepEqual(
       rows.map((r) => r.status),
       ['changed', 'first'],

@@ -13,7 +13,7 @@ interface Row {
 
 /** One gloss of a comparison in JSON, its results by id. */
 async function compared(cwd: string, ...words: readonly string[]): Promise<{ code: number; rows: Map<string, Row> }> {
-  const said = await say(['diff', ...words, '--format', 'json'], { cwd });
+  const said = await say(['diff', '--format', 'json', ...words], { cwd });
   assert.ok(said.code < 2, said.error);
   const { glosses } = JSON.parse(said.out) as { glosses: { results: Row[] }[] };
   return { code: said.code, rows: new Map(glosses.flatMap((g) => g.results.map((r) => [r.id, r]))) };
@@ -76,6 +76,18 @@ describe('the sides that diff compares', () => {
       (await compared(repository.path, ...words)).rows.get('First.loss')!.difference!;
     assert.ok(Math.abs((await loss('main', 'side', '--merge-base')) - 1) < 0.02);
     assert.ok(Math.abs((await loss('main', 'side')) + 4) < 0.02);
+  });
+
+  it('paths and names may hold blanks and letters of any alphabet', async () => {
+    const repository = TemporaryRepository.make();
+    removed.push(repository);
+    const [gloss, run] = ['Proben Ä/Öl 1.gloss', 'Lauf 1 é.csv'];
+    repository.commit('one', { [gloss]: smallGloss({ run }), [`Proben Ä/${run}`]: smallRun(10) });
+    repository.commit('two', { [`Proben Ä/${run}`]: smallRun(12) });
+    for (const words of [['one', 'two'], ['one'], ['one', '--', gloss], ['one', 'two', '--', 'Proben Ä']]) {
+      const { rows } = await compared(repository.path, ...words);
+      assert.ok(Math.abs(rows.get('First.loss')!.difference! - 2) < 0.02, words.join(' '));
+    }
   });
 
   describe('without a repository', () => {
