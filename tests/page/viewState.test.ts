@@ -13,10 +13,11 @@ function seen(frame: Frame): Promise<Readonly<Record<string, unknown>>> {
       (b) => `${b.textContent} ${b.getAttribute('aria-pressed')}`,
     ),
     lanes: [...document.querySelectorAll<HTMLElement>('.lane')].map((l) => [l.dataset['lane'], l.style.height]),
-    // Where names of windows stand in a thousandth of the view: the zoom.
+    // Where names of windows stand, in twentieths of the plotted width, whatever that is by now: the zoom.
     tabs: [...document.querySelectorAll<HTMLElement>('.tab')].map((t) => {
-      const plot = document.querySelector('.plot')!.getBoundingClientRect();
-      return `${t.querySelector('.tab-name')?.textContent} ${Math.round((100 * t.offsetLeft) / plot.width)}`;
+      const plotted = document.querySelector('canvas.curve')!.getBoundingClientRect();
+      const share = (t.getBoundingClientRect().left - plotted.left) / plotted.width;
+      return `${t.querySelector('.tab-name')?.textContent} ${Math.max(0, Math.round(20 * share))}`;
     }),
     selected: [...document.querySelectorAll<HTMLElement>('.ledger tbody tr[aria-selected="true"]')].map(
       (r) => r.dataset['key'],
@@ -29,7 +30,9 @@ function seen(frame: Frame): Promise<Readonly<Record<string, unknown>>> {
   }));
 }
 
-describe('what a person chose to see in the curves', () => {
+describe('what a person chose to see in the curves', function () {
+  // Each look waits for a picture that is current, on a machine that may be busy.
+  this.timeout(300_000);
   let editor: Editor;
   let chosen: Readonly<Record<string, unknown>>;
 
@@ -101,7 +104,7 @@ describe('what a person chose to see in the curves', () => {
     await editor.page.locator('.tab', { hasText: 'Curves of' }).click();
     await isAsBefore();
     await editor.page.locator('.tab', { hasText: 'pet-07.txt' }).click();
-    await editor.press('Control+F4');
+    await editor.runCommand('View: Close Editor');
     await isAsBefore();
   });
 
