@@ -138,6 +138,8 @@ describe('layout after a line end was typed', () => {
   it('leaves alone what follows other heads, what the editor has indented already and lines with content', () => {
     for (const same of [
       'let x = 1\n|',
+      'step A 1..2 °C\n|',
+      'peak B 1..2 °C\n|',
       'run "a.csv"\n  |',
       'run "a.csv"\n|step A 1..2 °C\n',
       '\n|',

@@ -28,13 +28,23 @@ describe('the language configuration', () => {
     assert.ok(!whole.test('First.loss') && !whole.test('_x') && !whole.test('a-b'));
   });
 
-  it('indents by two blanks below heads with clauses and only there, and goes back after an empty clause line', () => {
+  it('indents by two blanks below heads whose clauses usually follow and only there, and goes back after an empty clause line', () => {
     const rule = (line: string) =>
       committed.onEnterRules.find((r) => new RegExp(r.beforeText).test(line) && new RegExp(r.afterText).test(''));
-    for (const line of ['run "a.csv"', 'step First 640..800 °C', 'override step First', 'programme']) {
+    for (const line of ['run "a.csv"', 'blank "b.gloss"', 'override step First', 'programme']) {
       assert.deepEqual(rule(line)?.action, { indent: 'none', appendText: '  ' }, line);
     }
-    for (const line of ['let x = 1', 'note "x"', 'stepp First', 'runs', '  mass 20 mg', '# run "a.csv"', '']) {
+    for (const line of [
+      'let x = 1',
+      'note "x"',
+      'step First 640..800 °C',
+      'peak Melting 200..280 °C',
+      'runs "a.csv"',
+      'runs',
+      '  mass 20 mg',
+      '# run "a.csv"',
+      '',
+    ]) {
       assert.equal(rule(line), undefined, line);
     }
     assert.equal(rule('  ')?.action.indent, 'outdent');

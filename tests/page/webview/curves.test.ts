@@ -225,6 +225,28 @@ describe('the curves in a browser', function () {
     assert.equal(choices.length, 3, 'one message a choice');
   });
 
+  it('leave room for the values of the results beside them, however long a requirement or a reason is', async () => {
+    await fake.page.setViewportSize({ width: 620, height: 900 });
+    const { ledger } = await fake.page.evaluate(() => window.fake.state);
+    const long = 'First.loss * M(MgO) / M(CO2) - Second.loss * M(CaO) / M(CO2) + Oxides.remaining';
+    const rows = ledger.rows.map((row, i) => ({
+      ...row,
+      quantity: i === 2 ? long : row.quantity,
+      state: 'apparent: window-edge-not-level (First), two-rate-maxima (First), calibration-not-stated (First)',
+    }));
+    await fake.update({ ledger: { ...ledger, rows } });
+    await fake.drawn();
+    await eventually(async () => {
+      const out = await fake.page.evaluate(() => {
+        const room = document.querySelector('.results .table-wrap')!.getBoundingClientRect().right;
+        const cells = [...document.querySelectorAll<HTMLElement>('.ledger td.column-value')];
+        return { count: cells.length, out: cells.filter((c) => c.getBoundingClientRect().right > room + 1).length };
+      });
+      assert.ok(out.count > 5);
+      assert.equal(out.out, 0);
+    });
+  });
+
   it('of up to ten other runs lie below, dashed, each with a name and a mark in the legend', async () => {
     await fake.close();
     fake = await openFake({ scenario: { companions: 12, interval: 6 } });
