@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { symlinkSync } from 'node:fs';
+import { join } from 'node:path';
 import type { CodeAction, Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver-protocol';
 import { withEdits } from '../../server/src/approval/lines';
 import { TextPositions } from '../../server/src/features/positions';
@@ -88,6 +90,26 @@ describe('approving over the protocol', () => {
       assert.match(refused.message, words);
     }
     client.close();
+  });
+
+  it('refuses where a link stands in the place of the record', async () => {
+    const { client, uri, outside } = await opened();
+    outside.links.add(`/lab/${record}`);
+    const refused = await ask(client, { uri });
+    assert.ok(!refused.ok && refused.needs === 'other');
+    assert.match(refused.message, /b\.gloss\.approved\.json is a link/);
+    outside.links.clear();
+    assert.equal((await ask(client, { uri })).ok, true);
+    client.close();
+  });
+
+  it('sees a link on the machine of the server, also one that leads nowhere', () => {
+    const folder = folderWith({ 'a.txt': 'x' });
+    symlinkSync(join(folder.path, 'a.txt'), join(folder.path, 'b'));
+    symlinkSync(join(folder.path, 'none'), join(folder.path, 'c'));
+    const links = ['a.txt', 'b', 'c', 'd'].map((name) => new NodeOutside().isLink(join(folder.path, name)));
+    assert.deepEqual(links, [false, true, true, false]);
+    folder.remove();
   });
 
   it('proposes the name that version control has, and none where there is none', async () => {

@@ -1,7 +1,6 @@
-import { lstatSync } from 'node:fs';
 import { relative } from 'node:path';
 import { withEdits } from '../approval/lines';
-import { withSlashes } from '../host/root';
+import { isLink, withSlashes } from '../host/root';
 import { oneLine } from '../presentation/width';
 import type { Context } from './context';
 import { BadUsage, done, Trouble } from './exitCodes';
@@ -41,9 +40,4 @@ export async function approveGloss(context: Context): Promise<number> {
   for (const { by: who, on } of approved.replaced) say(`the approval by ${who} on ${on} is replaced`);
   say(`${shown(path)} approved by ${by}, digest ${approved.digest}; record: ${shown(approved.recordPath)}`);
   return done;
-}
-
-/** Following a link would write some other file. */
-function isLink(path: string): boolean {
-  return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true;
 }

@@ -24,6 +24,8 @@ export interface Outside {
   /** null for what is no file: such a document has text features only. */
   pathOf(uri: string): string | null;
   uriOf(path: string): string;
+  /** A link instead of a file: what is written to it lands elsewhere. False where only the client can tell. */
+  isLink(path: string): boolean;
   /** Address of the page of a finding. */
   pageOf(code: string): string | null;
   /** Paths of the glosses below the roots. */

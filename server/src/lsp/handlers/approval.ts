@@ -30,6 +30,9 @@ async function answer(workspace: LiveWorkspace, { uri, by, on, because }: Approv
   const { engine, host, approvals } = workspace.outside.project(gloss.path);
   const approved = await approve(engine, host, approvals, snapshot, { by, on, because });
   if (!approved.ok) return approved;
+  if (workspace.outside.isLink(approved.recordPath)) {
+    return refused(`${host.display(approved.recordPath)} is a link; the record is a file of its own.`);
+  }
   return {
     ok: true,
     uri,

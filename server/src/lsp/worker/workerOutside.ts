@@ -57,6 +57,11 @@ export class WorkerOutside implements Outside {
     return path;
   }
 
+  /** The client looks before it writes. */
+  isLink(): boolean {
+    return false;
+  }
+
   /** The pages lie beside the program, where a Worker cannot look. */
   pageOf(): null {
     return null;
