@@ -137,8 +137,9 @@ describe('approving', () => {
     assert.match(await refused(lab, { ...byRuiz, by: ' ' }), /the name is empty/);
     assert.match(await refused(lab, { ...byRuiz, by: 'M\nRuiz' }), /line end/);
     assert.match(await refused(lab, { ...byRuiz, because: '' }), /the reason is empty/);
-    assert.match(await refused(lab, { ...byRuiz, on: '2026-02-30' }), /no day of the calendar/);
-    assert.match(await refused(lab, { ...byRuiz, on: '2026-10-02"' }), /no day of the calendar/);
+    for (const on of ['2026-02-30', '2026-10-02"', ' 2026-10-02 ', '2026-10-02 # x', '']) {
+      assert.match(await refused(lab, { ...byRuiz, on }), /no day of the calendar/, on);
+    }
     await lab.approve({ ...byRuiz, by: 'M. "Mia" Ruiz \\ Ø' });
     assert.deepEqual(aboutApprovals(await lab.checked()), []);
   });

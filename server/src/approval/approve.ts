@@ -4,6 +4,7 @@ import type { Snapshot } from '../engine/snapshot';
 import type { ApprovedStatement } from '../language/model';
 import { parse } from '../language/syntax/parse';
 import { writeStatement } from '../language/writing/writeStatement';
+import { isDay } from '../presentation/report/day';
 import { resultsJson } from '../presentation/resultsJson';
 import type { Approvals } from './approvals';
 import { samePerson } from './evaluator';
@@ -89,8 +90,7 @@ function refusal(snapshot: Snapshot, { by, on, because }: Approver): Refused | n
     if (text.trim() === '') return other(`${what} is empty`);
     if (/\p{Cc}/u.test(text)) return other(`${what} holds a line end or another control character`);
   }
-  const day = parse(`run "a.csv"\n  measured ${on}`);
-  if (day.findings.length > 0) return other(`${on} is no day of the calendar; write it as YYYY-MM-DD`);
+  if (!isDay(on)) return other(`${JSON.stringify(on)} is no day of the calendar; write it as YYYY-MM-DD`);
   if (tree.role === 'method') return other(`${display} is a method and has no results; approve its runs`);
   if (snapshot.run === null) {
     const why = snapshot.findings.find((f) => f.severity === 'error')?.message;
