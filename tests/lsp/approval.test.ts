@@ -112,6 +112,22 @@ describe('approving over the protocol', () => {
     folder.remove();
   });
 
+  for (const name of ['m.gloss', 'blanks/z.gloss']) {
+    it(`refuses while ${name} is open with another text than its file, and takes it once it is saved`, async () => {
+      const { client, uri, outside } = await opened();
+      const beside = client.open(name, files[name]);
+      assert.equal((await ask(client, { uri })).ok, true);
+      const text = files[name].replace('span 12 K', 'span 12.1 K').replace('none: empty', 'none: an empty');
+      client.change(beside, 2, text);
+      const refused = await ask(client, { uri });
+      assert.ok(!refused.ok && refused.needs === 'other');
+      assert.equal(refused.message, `Save ${name} first: the approval is compared with what is saved.`);
+      outside.host.put(name, text);
+      assert.equal((await ask(client, { uri })).ok, true);
+      client.close();
+    });
+  }
+
   it('proposes the name that version control has, and none where there is none', async () => {
     const { client, uri } = await opened();
     assert.deepEqual(await client.connection.sendRequest(method.approver, { uri }), { name: 'M. Ruiz' });

@@ -40,6 +40,7 @@ export class NodeOutside implements Outside {
       root,
       host,
       engine,
+      saved: new NodeHost(root),
       approvals: new Approvals(engine, host, this.authors),
       setText: (at, text) => host.setText(at, text),
     };

@@ -1,4 +1,5 @@
 import type { Approvals } from '../approval/approvals';
+import type { Host } from '../base/host';
 import type { Project } from '../features/workspace';
 import type { RevisionsBeside } from './revisionsBeside';
 import type { Timers } from './timers';
@@ -7,6 +8,8 @@ import type { Timers } from './timers';
 export interface OpenProject extends Project {
   readonly root: string;
   readonly approvals: Approvals;
+  /** The same files as they are saved, whatever text is open. */
+  readonly saved: Host;
   setText(path: string, text: string | null): void;
 }
 

@@ -69,6 +69,7 @@ export class MemoryOutside implements Outside {
       host: this.host,
       engine: this.engine,
       approvals: this.approvals,
+      saved: this.host.saved(),
       setText: (path, text) => this.host.setText(path, text),
     };
   }

@@ -29,6 +29,7 @@ export class WorkerOutside implements Outside {
       root,
       host,
       engine,
+      saved: new ClientHost(root, this.files),
       approvals: new Approvals(engine, host, noAuthors),
       setText: (at: string, text: string | null) => host.setText(at, text),
     };
