@@ -69,6 +69,27 @@ describe('approving', () => {
     assert.deepEqual(aboutApprovals(await lab.checked()), []);
   });
 
+  it('keeps the lines of others that hold, and replaces a broken one beside them', async () => {
+    const lab = new Lab();
+    await lab.approve();
+    await lab.approve({ by: 'C. Lund', on: '2026-10-04', because: null });
+    lab.put(gloss, lab.text(gloss).replace('on 2026-10-04', 'on 2026-10-03'));
+    assert.deepEqual(
+      (await lab.states()).map(({ state }) => state),
+      ['holds', 'broken'],
+    );
+    const before = lab.text(gloss);
+    const { digest, replaced } = await lab.approve({ by: 'D. Moss', on: '2026-10-06', because: null });
+    assert.deepEqual(
+      replaced.map(({ by, on }) => `${by} ${on}`),
+      ['C. Lund 2026-10-03'],
+    );
+    const [head] = before.split('approved by "C. Lund"');
+    assert.equal(lab.text(gloss), `${head}approved by "D. Moss" on 2026-10-06 digest ${digest}\n`);
+    assert.deepEqual(approvers(lab), ['M. Ruiz 2026-10-02', 'D. Moss 2026-10-06']);
+    assert.deepEqual(aboutApprovals(await lab.checked()), []);
+  });
+
   it('gives the same record and digest for the same inputs, and another for others', async () => {
     const [a, b] = [await new Lab().approve(), await new Lab().approve()];
     assert.deepEqual([a.record, a.digest], [b.record, b.digest]);
@@ -137,8 +158,9 @@ describe('approving', () => {
     assert.match(await refused(lab, { ...byRuiz, by: ' ' }), /the name is empty/);
     assert.match(await refused(lab, { ...byRuiz, by: 'M\nRuiz' }), /line end/);
     assert.match(await refused(lab, { ...byRuiz, because: '' }), /the reason is empty/);
-    assert.match(await refused(lab, { ...byRuiz, on: '2026-02-30' }), /no day of the calendar/);
-    assert.match(await refused(lab, { ...byRuiz, on: '2026-10-02"' }), /no day of the calendar/);
+    for (const on of ['2026-02-30', '2026-10-02"', ' 2026-10-02 ', '2026-10-02 # x', '']) {
+      assert.match(await refused(lab, { ...byRuiz, on }), /no day of the calendar/, on);
+    }
     await lab.approve({ ...byRuiz, by: 'M. "Mia" Ruiz \\ Ø' });
     assert.deepEqual(aboutApprovals(await lab.checked()), []);
   });

@@ -107,7 +107,10 @@ describe('thermogloss approve', () => {
         /no run that can be read: There is no file broken\/gone\.csv/,
       ],
       [['m.gloss', '--by', 'M'], /is a method and has no results/],
-      [['series/b.gloss', '--by', 'M', '--date', '2026-02-30'], /2026-02-30 is no day of the calendar/],
+      ...['2026-02-30', ' 2026-10-02 ', '2026-10-02 # x', '2026-10-2'].map(
+        (day) =>
+          [['series/b.gloss', '--by', 'M', '--date', day], /--date .*2026.*: write a day as YYYY-MM-DD/] as const,
+      ),
       [['series/b.gloss', '--by', ''], /--by needs a value/],
     ];
     for (const [words, message] of cases) {

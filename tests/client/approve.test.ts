@@ -34,6 +34,7 @@ async function tried(of: Partial<ApproveWorld> & { readonly answers?: readonly (
       asked.push(params);
       return Promise.resolve(answers[asked.length - 1] ?? null);
     },
+    linked: of.linked ?? no,
     edit: () => {
       did.push('edit');
       return of.edit?.(writing as never) ?? Promise.resolve(true);
@@ -106,6 +107,12 @@ describe('approving in the editor', () => {
       assert.match((!outcome.done && outcome.reason) || '', words);
       assert.ok(!did.includes('edit'));
     }
+  });
+
+  it('writes nothing where a link stands in the place of the record', async () => {
+    const { outcome, did } = await tried({ linked: () => Promise.resolve(true) });
+    assert.match((!outcome.done && outcome.reason) || '', /link stands where the record goes/);
+    assert.deepEqual(did, []);
   });
 
   it('writes no record where the text is another by then, and says what is lacking where a later step fails', async () => {

@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { symlinkSync } from 'node:fs';
+import { join } from 'node:path';
 import type { CodeAction, Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver-protocol';
 import { withEdits } from '../../server/src/approval/lines';
 import { TextPositions } from '../../server/src/features/positions';
@@ -89,6 +91,42 @@ describe('approving over the protocol', () => {
     }
     client.close();
   });
+
+  it('refuses where a link stands in the place of the record', async () => {
+    const { client, uri, outside } = await opened();
+    outside.links.add(`/lab/${record}`);
+    const refused = await ask(client, { uri });
+    assert.ok(!refused.ok && refused.needs === 'other');
+    assert.match(refused.message, /b\.gloss\.approved\.json is a link/);
+    outside.links.clear();
+    assert.equal((await ask(client, { uri })).ok, true);
+    client.close();
+  });
+
+  it('sees a link on the machine of the server, also one that leads nowhere', () => {
+    const folder = folderWith({ 'a.txt': 'x' });
+    symlinkSync(join(folder.path, 'a.txt'), join(folder.path, 'b'));
+    symlinkSync(join(folder.path, 'none'), join(folder.path, 'c'));
+    const links = ['a.txt', 'b', 'c', 'd'].map((name) => new NodeOutside().isLink(join(folder.path, name)));
+    assert.deepEqual(links, [false, true, true, false]);
+    folder.remove();
+  });
+
+  for (const name of ['m.gloss', 'blanks/z.gloss']) {
+    it(`refuses while ${name} is open with another text than its file, and takes it once it is saved`, async () => {
+      const { client, uri, outside } = await opened();
+      const beside = client.open(name, files[name]);
+      assert.equal((await ask(client, { uri })).ok, true);
+      const text = files[name].replace('span 12 K', 'span 12.1 K').replace('none: empty', 'none: an empty');
+      client.change(beside, 2, text);
+      const refused = await ask(client, { uri });
+      assert.ok(!refused.ok && refused.needs === 'other');
+      assert.equal(refused.message, `Save ${name} first: the approval is compared with what is saved.`);
+      outside.host.put(name, text);
+      assert.equal((await ask(client, { uri })).ok, true);
+      client.close();
+    });
+  }
 
   it('proposes the name that version control has, and none where there is none', async () => {
     const { client, uri } = await opened();

@@ -16,6 +16,8 @@ export interface ApproveWorld {
   ask(params: ApproveParams): Promise<ApproveAnswer | null>;
   /** Whether gloss and record may be written. */
   writable(): Promise<boolean>;
+  /** Whether a link stands where the record goes: what is written to it lands in some other file. */
+  linked(writing: Writing): Promise<boolean>;
   /** The lines of the gloss; false where its text is not (any more) the one that they are for. */
   edit(writing: Writing): Promise<boolean>;
   /** The record, whole. */
@@ -43,6 +45,7 @@ export async function approveResults(uri: string, world: ApproveWorld, t: Transl
   }
   if (answer === null) return failed(t('The language server gave no answer; nothing was written.'));
   if (!answer.ok) return failed(answer.message);
+  if (await world.linked(answer)) return failed(t('A link stands where the record goes; nothing was written.'));
   if (!(await world.edit(answer))) return failed(t('The text changed meanwhile; nothing was written.'));
   // A line without its record says so; a record without its line would break the approval that is there.
   if (!(await world.record(answer)))

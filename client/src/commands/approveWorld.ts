@@ -1,4 +1,4 @@
-import { l10n, Uri, window, workspace, WorkspaceEdit, type TextDocument } from 'vscode';
+import { FileType, l10n, Uri, window, workspace, WorkspaceEdit, type TextDocument } from 'vscode';
 import { method, type ApproveAnswer } from '../../../server/src/protocol/messages';
 import { vscodeRange } from '../curves/edgeWorld';
 import { editable, type Writable } from '../curves/editable';
@@ -52,6 +52,7 @@ function approveWorld(server: LanguageServer, writable: Writable, document: Text
       window.showInputBox({ title: l10n.t('Approve with a reason'), prompt: why, ignoreFocusOut: true }),
     ask: (params) => server.request<ApproveAnswer>(method.approve, params),
     writable: () => editable(document.uri, writable),
+    linked: async ({ record }) => isLink(Uri.parse(record.uri)),
     edit: async ({ version, edits }) => {
       if (document.isClosed || document.version !== version) return false;
       const edit = new WorkspaceEdit();
@@ -68,4 +69,13 @@ function approveWorld(server: LanguageServer, writable: Writable, document: Text
     },
     save: async () => document.save(),
   };
+}
+
+async function isLink(uri: Uri): Promise<boolean> {
+  try {
+    return ((await workspace.fs.stat(uri)).type & FileType.SymbolicLink) !== 0;
+  } catch {
+    // Nothing is there yet.
+    return false;
+  }
 }

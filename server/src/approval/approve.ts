@@ -4,6 +4,7 @@ import type { Snapshot } from '../engine/snapshot';
 import type { ApprovedStatement } from '../language/model';
 import { parse } from '../language/syntax/parse';
 import { writeStatement } from '../language/writing/writeStatement';
+import { isDay } from '../presentation/report/day';
 import { resultsJson } from '../presentation/resultsJson';
 import type { Approvals } from './approvals';
 import { samePerson } from './evaluator';
@@ -29,8 +30,8 @@ export interface Approved {
 export type Refused = { readonly ok: false; readonly needs: 'reason' | 'other'; readonly message: string };
 
 /**
- * Approves the results of a snapshot. Where the approval there is holds, a second person's line is put beside it, with the
- * same record and digest; else record and line are made anew and take the place of what no longer holds. Writes nothing.
+ * Approves the results of a snapshot. Lines of other persons that hold stay, with the same record and digest; the new line
+ * takes the place of those that do not, and of the same person's. Where none holds, the record is made anew. Writes nothing.
  */
 export async function approve(
   engine: Engine,
@@ -44,8 +45,10 @@ export async function approve(
   const { tree, path } = snapshot.gloss;
   const standing = await approvals.of(snapshot);
   const known = await approvals.recordOf(path);
-  const holds = known !== null && standing.length > 0 && standing.every(({ state }) => state === 'holds');
-  const record = holds ? withApprover(known, approver) : await newRecord(engine, host, snapshot, approver);
+  const kept = standing.filter((a) => a.state === 'holds' && !samePerson(a.by, approver.by));
+  // Also where the one line that holds is that of the same person: its record holds too.
+  const holds = known !== null && standing.some(({ state }) => state === 'holds');
+  const record = holds ? withApprover(known, kept, approver) : await newRecord(engine, host, snapshot, approver);
   const digest = digestOf(host, record);
   const line: ApprovedStatement = {
     kind: 'approved',
@@ -63,7 +66,7 @@ export async function approve(
   if (back?.kind !== 'approved' || back.by !== approver.by || back.because !== approver.because) {
     throw new Error(`an approval is read otherwise than it was written: ${written}`);
   }
-  const stale = holds ? standing.filter((a) => samePerson(a.by, approver.by)) : standing;
+  const stale = standing.filter((a) => !kept.includes(a));
   return {
     ok: true,
     recordPath: recordPath(path),
@@ -89,8 +92,7 @@ function refusal(snapshot: Snapshot, { by, on, because }: Approver): Refused | n
     if (text.trim() === '') return other(`${what} is empty`);
     if (/\p{Cc}/u.test(text)) return other(`${what} holds a line end or another control character`);
   }
-  const day = parse(`run "a.csv"\n  measured ${on}`);
-  if (day.findings.length > 0) return other(`${on} is no day of the calendar; write it as YYYY-MM-DD`);
+  if (!isDay(on)) return other(`${JSON.stringify(on)} is no day of the calendar; write it as YYYY-MM-DD`);
   if (tree.role === 'method') return other(`${display} is a method and has no results; approve its runs`);
   if (snapshot.run === null) {
     const why = snapshot.findings.find((f) => f.severity === 'error')?.message;
@@ -116,6 +118,8 @@ const aboutApprovals = new Set<string>([
   'approved-by-evaluator',
 ]);
 
-function withApprover(record: ApprovalRecord, approver: Approver): ApprovalRecord {
-  return { ...record, approvers: [...record.approvers.filter((a) => !samePerson(a.by, approver.by)), approver] };
+/** The record that holds, with the approvers whose lines stay and the one who comes. */
+function withApprover(record: ApprovalRecord, kept: readonly Approver[], approver: Approver): ApprovalRecord {
+  const stays = (a: Approver): boolean => kept.some((k) => k.by === a.by && k.on === a.on && k.because === a.because);
+  return { ...record, approvers: [...record.approvers.filter(stays), approver] };
 }

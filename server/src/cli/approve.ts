@@ -1,7 +1,7 @@
-import { lstatSync } from 'node:fs';
 import { relative } from 'node:path';
 import { withEdits } from '../approval/lines';
-import { withSlashes } from '../host/root';
+import { isLink, withSlashes } from '../host/root';
+import { isDay } from '../presentation/report/day';
 import { oneLine } from '../presentation/width';
 import type { Context } from './context';
 import { BadUsage, done, Trouble } from './exitCodes';
@@ -20,6 +20,8 @@ export async function approveGloss(context: Context): Promise<number> {
   if (operand === standardInput) throw new BadUsage('approve writes beside a gloss: name its file');
   const by = typed.values.get('by');
   if (by === undefined) throw new BadUsage('approve needs who approves: --by NAME');
+  const on = typed.values.get('date') ?? clock.today();
+  if (!isDay(on)) throw new BadUsage(`--date ${on}: write a day as YYYY-MM-DD`);
   const [path, ...others] = await expandInputs([operand], terminal.cwd, { ...glosses, standardInput: false });
   if (others.length > 0) throw new BadUsage(`${operand} stands for several glosses; approve takes one`);
   const workspace = await workspaces.of(path);
@@ -28,7 +30,7 @@ export async function approveGloss(context: Context): Promise<number> {
   const mark = before.startsWith('\uFEFF') ? '\uFEFF' : '';
   const snapshot = await workspace.evaluate(withSlashes(path), before.slice(mark.length));
   const because = typed.values.get('because') ?? null;
-  const approved = await workspace.approve(snapshot, { by, on: typed.values.get('date') ?? clock.today(), because });
+  const approved = await workspace.approve(snapshot, { by, on, because });
   if (!approved.ok) {
     throw new Trouble(approved.needs === 'reason' ? `${approved.message}; --because "…" gives it` : approved.message);
   }
@@ -41,9 +43,4 @@ export async function approveGloss(context: Context): Promise<number> {
   for (const { by: who, on } of approved.replaced) say(`the approval by ${who} on ${on} is replaced`);
   say(`${shown(path)} approved by ${by}, digest ${approved.digest}; record: ${shown(approved.recordPath)}`);
   return done;
-}
-
-/** Following a link would write some other file. */
-function isLink(path: string): boolean {
-  return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true;
 }

@@ -1,15 +1,34 @@
 import { spawn, type ChildProcess } from 'node:child_process';
+import { gitProgram } from './gitProgram';
 
 // The git program with its plumbing commands alone, which run no filter, hook, pager or helper of the repository: what lies
-// in a workspace executes nothing. Nothing is fetched.
+// in a workspace executes nothing. Nothing is fetched: no protocol is allowed.
 const safe = ['-c', 'core.fsmonitor=false', '-c', 'core.hooksPath=/dev/null', '-c', 'core.quotePath=false'];
 const quiet = {
   GIT_OPTIONAL_LOCKS: '0',
   GIT_NO_LAZY_FETCH: '1',
+  GIT_ALLOW_PROTOCOL: '',
   GIT_TERMINAL_PROMPT: '0',
   GIT_PAGER: 'cat',
   LC_ALL: 'C',
+  // Windows looks for a program in the current folder first, unless this is set.
+  NoDefaultCurrentDirectoryInExePath: '1',
 };
+
+/** What a hook is started with: it would stand for the repository of the folder that is asked about. */
+const ofAnother = [
+  'GIT_DIR',
+  'GIT_WORK_TREE',
+  'GIT_PREFIX',
+  'GIT_INDEX_FILE',
+  'GIT_COMMON_DIR',
+  'GIT_OBJECT_DIRECTORY',
+];
+
+function environment(): NodeJS.ProcessEnv {
+  const own = Object.entries(process.env).filter(([name]) => !ofAnother.includes(name.toUpperCase()));
+  return { ...Object.fromEntries(own), ...quiet };
+}
 
 export type GitProcess = ChildProcess;
 
@@ -41,9 +60,9 @@ export function git(folder: string, words: readonly string[], input: string | nu
 
 /** The process of one git command, spoken to over its standard streams. */
 export function startGit(folder: string, words: readonly string[], isToldMore: boolean): GitProcess {
-  return spawn('git', [...safe, ...words], {
+  return spawn(gitProgram(process.env, process.platform), [...safe, ...words], {
     cwd: folder,
-    env: { ...process.env, ...quiet },
+    env: environment(),
     stdio: [isToldMore ? 'pipe' : 'ignore', 'pipe', 'pipe'],
     windowsHide: true,
   });

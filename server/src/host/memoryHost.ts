@@ -12,7 +12,7 @@ import { loadDelimited } from './loadDelimited';
  */
 export class MemoryHost implements Host {
   readonly counts = new Counters();
-  private readonly files = new Map<string, string | Uint8Array>();
+  private files = new Map<string, string | Uint8Array>();
   private readonly openTexts = new Map<string, string>();
   private readonly utf8 = new TextDecoder('utf-8', { ignoreBOM: true });
 
@@ -37,6 +37,13 @@ export class MemoryHost implements Host {
     const at = posix.resolve(this.root, path);
     if (text === null) this.openTexts.delete(at);
     else this.openTexts.set(at, text);
+  }
+
+  /** The files alone, whatever texts are open; as they are at any time. */
+  saved(): MemoryHost {
+    const host = new MemoryHost({}, this.root, this.chunkBytes);
+    host.files = this.files;
+    return host;
   }
 
   async read(path: string, encoding?: string): Promise<HostFile> {

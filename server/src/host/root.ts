@@ -1,4 +1,4 @@
-import { existsSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 
 /** `\` only separates on Windows; elsewhere it may stand in a name. */
@@ -40,4 +40,9 @@ export function kindOf(path: string): 'file' | 'folder' | 'missing' | 'other' {
     const code = (error as NodeJS.ErrnoException).code;
     return code === 'ENOENT' || code === 'ENOTDIR' ? 'missing' : 'other';
   }
+}
+
+/** True for a symbolic link, also one that leads nowhere: writing to it would write some other file. */
+export function isLink(path: string): boolean {
+  return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true;
 }

@@ -6,7 +6,7 @@ import { glossFilesBelow } from '../host/glossFiles';
 import { userName } from '../host/git';
 import { LastAuthors } from '../host/lastAuthor';
 import { NodeHost } from '../host/nodeHost';
-import { kindOf, withSlashes } from '../host/root';
+import { isLink, kindOf, withSlashes } from '../host/root';
 import type { OpenProject, Outside } from './outside';
 import { RevisionsBeside } from './revisionsBeside';
 import { realTimers } from './timers';
@@ -40,6 +40,7 @@ export class NodeOutside implements Outside {
       root,
       host,
       engine,
+      saved: new NodeHost(root),
       approvals: new Approvals(engine, host, this.authors),
       setText: (at, text) => host.setText(at, text),
     };
@@ -75,6 +76,10 @@ export class NodeOutside implements Outside {
 
   uriOf(path: string): string {
     return pathToFileURL(sep === '\\' ? path.replaceAll('/', '\\') : path).href;
+  }
+
+  isLink(path: string): boolean {
+    return isLink(path);
   }
 
   pageOf(code: string): string | null {

@@ -1,4 +1,5 @@
 import type { Approvals } from '../approval/approvals';
+import type { Host } from '../base/host';
 import type { Project } from '../features/workspace';
 import type { RevisionsBeside } from './revisionsBeside';
 import type { Timers } from './timers';
@@ -7,6 +8,8 @@ import type { Timers } from './timers';
 export interface OpenProject extends Project {
   readonly root: string;
   readonly approvals: Approvals;
+  /** The same files as they are saved, whatever text is open. */
+  readonly saved: Host;
   setText(path: string, text: string | null): void;
 }
 
@@ -24,6 +27,8 @@ export interface Outside {
   /** null for what is no file: such a document has text features only. */
   pathOf(uri: string): string | null;
   uriOf(path: string): string;
+  /** A link instead of a file: what is written to it lands elsewhere. False where only the client can tell. */
+  isLink(path: string): boolean;
   /** Address of the page of a finding. */
   pageOf(code: string): string | null;
   /** Paths of the glosses below the roots. */

@@ -44,6 +44,8 @@ export class MemoryOutside implements Outside {
   /** Who changed the statements last, as git would tell. */
   lastAuthor: string | null = null;
   readonly revisions = null;
+  /** Paths at which a link stands. */
+  readonly links = new Set<string>();
   roots: readonly string[] = [];
 
   constructor(
@@ -67,6 +69,7 @@ export class MemoryOutside implements Outside {
       host: this.host,
       engine: this.engine,
       approvals: this.approvals,
+      saved: this.host.saved(),
       setText: (path, text) => this.host.setText(path, text),
     };
   }
@@ -89,6 +92,10 @@ export class MemoryOutside implements Outside {
 
   uriOf(path: string): string {
     return `file://${path.split('/').map(encodeURIComponent).join('/')}`;
+  }
+
+  isLink(path: string): boolean {
+    return this.links.has(path);
   }
 
   pageOf(code: string): string {

@@ -2,6 +2,7 @@ import type { Connection } from 'vscode-languageserver';
 import { approve } from '../../approval/approve';
 import { method, type ApproveAnswer, type ApproveParams } from '../../protocol/messages';
 import type { LiveWorkspace } from '../liveWorkspace';
+import { unsavedBeside } from '../unsaved';
 import type { Guard } from './guard';
 
 /** Approving: the server says what is to be written, the client writes it. */
@@ -27,9 +28,17 @@ async function answer(workspace: LiveWorkspace, { uri, by, on, because }: Approv
   if (results === null) return refused('The text changed meanwhile, or it is no gloss with results.');
   const { gloss, snapshot, version } = results;
   if (uri.startsWith('untitled:')) return refused('A gloss is approved once it is saved: the record lies beside it.');
-  const { engine, host, approvals } = workspace.outside.project(gloss.path);
+  const project = workspace.outside.project(gloss.path);
+  const { engine, host, approvals } = project;
+  const unsaved = await unsavedBeside(project, snapshot);
+  if (unsaved.length > 0) {
+    return refused(`Save ${unsaved.join(' and ')} first: the approval is compared with what is saved.`);
+  }
   const approved = await approve(engine, host, approvals, snapshot, { by, on, because });
   if (!approved.ok) return approved;
+  if (workspace.outside.isLink(approved.recordPath)) {
+    return refused(`${host.display(approved.recordPath)} is a link; the record is a file of its own.`);
+  }
   return {
     ok: true,
     uri,

@@ -29,6 +29,7 @@ export class WorkerOutside implements Outside {
       root,
       host,
       engine,
+      saved: new ClientHost(root, this.files),
       approvals: new Approvals(engine, host, noAuthors),
       setText: (at: string, text: string | null) => host.setText(at, text),
     };
@@ -55,6 +56,11 @@ export class WorkerOutside implements Outside {
 
   uriOf(path: string): string {
     return path;
+  }
+
+  /** The client looks before it writes. */
+  isLink(): boolean {
+    return false;
   }
 
   /** The pages lie beside the program, where a Worker cannot look. */
