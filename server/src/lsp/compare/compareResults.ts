@@ -29,7 +29,9 @@ export async function compareResults(workspace: LiveWorkspace, params: ComparePa
   if (typeof made === 'string') return no(made);
   const pathOf = (shown: string): string => `${made.top}/${shown}`;
   const asSpelled = (path: string): string => uriOf(made.ofEditor(path));
-  const names = { with: params.with, commit: made.commit, pathOf, uriOf: asSpelled };
+  // What is opened from the comparison later is of the files that were compared.
+  const by = { kind: 'revision', name: made.lasting } as const;
+  const names = { with: by, commit: made.commit, pathOf, uriOf: asSpelled };
   return { ok: true, comparison: comparisonOf(made.model, names) };
 }
 

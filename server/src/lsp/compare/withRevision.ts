@@ -15,6 +15,8 @@ export interface RevisionComparison {
   /** Top folder of the repository, which the paths shown are relative to. */
   readonly top: string;
   readonly commit: string | null;
+  /** Name of the old side that stays with its files. */
+  readonly lasting: string;
   /** A path of the model as the editor spells it. */
   readonly ofEditor: (path: string) => string;
 }
@@ -52,7 +54,8 @@ export async function compareWithRevision(
   const old = [...new Set([...there, ...moved.values(), ...went])];
   const options = { tolerance: defaultTolerance, bytes: (text: string) => Buffer.from(text, 'utf8'), causes: true };
   const model = await compareAll(engine, from, to, { old, new: subjects.paths }, options);
-  return { model, top: repository.top, commit: named.commit, ofEditor: (path) => spellings.ofEditor(path) };
+  const ofEditor = (path: string): string => spellings.ofEditor(path);
+  return { model, top: repository.top, commit: named.commit, lasting: named.lasting, ofEditor };
 }
 
 function spelledAsGit({ at, paths }: OpenNow, spellings: Spellings): OpenNow {
