@@ -115,8 +115,9 @@ export class Repository {
     this.objects.end();
   }
 
-  async source(of: string | 'index', label: string): Promise<FileSource> {
-    return new TreeSource(this, of === 'index' ? 'index' : of, label, await this.tree(of));
+  /** `tree`: as it was read before, for the index does not stay. */
+  async source(of: string | 'index', label: string, tree?: TreeIds): Promise<FileSource> {
+    return new TreeSource(this, of, label, tree ?? (await this.tree(of)));
   }
 }
 
