@@ -1,7 +1,7 @@
 import type { HistoryRow } from '../presentation/history/model';
 import type { Change, DiffRow } from '../presentation/diff/model';
 import type { ComparedResult } from '../presentation/diff/compared';
-import { compareSides, type CompareOptions } from './compare';
+import { compareSides, oneSided, type CompareOptions } from './compare';
 import type { RevisionEngine } from './revisionEngine';
 import { sideOf, type Side } from './side';
 import type { State } from './states';
@@ -72,6 +72,10 @@ async function rowOf(
     changes: [],
   };
   const alone = { ...start, status: statusAlone(newer, result), diff: null };
+  if (newer === null && older !== null) {
+    const row = oneSided(older, null).rows.find((r) => r.id === id);
+    return row === undefined ? alone : { ...start, status: row.status, diff: row };
+  }
   if (newer === null || older === null) return alone;
   const isIts = (row: DiffRow): boolean => row.new?.id === id || row.old?.id === id;
   const { rows, changes } = await compareSides(engine, older, newer, { ...options, only: isIts });
