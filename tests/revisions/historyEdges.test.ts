@@ -81,6 +81,7 @@ describe('the history of a result', () => {
     made.push(clone);
     const model = await historyJson(clone.path, 'First.loss');
     assert.deepEqual([model.rows.length, model.end], [2, 'shallow']);
+    assert.equal(model.rows.at(-1)!.status, 'oldest here');
     const said = await historySaid(clone.path, 'First.loss');
     assert.match(said.out, /This clone is shallow: what came before [0-9a-f]+ is not here/);
     clone.git('fetch', '-q', ...(/`git fetch (--unshallow)` fetches it/.exec(said.out) ?? []).slice(1));
@@ -115,6 +116,40 @@ describe('the history of a result', () => {
     assert.match(out, /there is no twice; decision changed: let twice = 2 \* First\.loss removed$/m);
     assert.match(out, /decision changed: let twice = 2 \* First\.loss added$/m);
     assert.match(out, /cannot compute .*b\.csv/);
+  });
+
+  it('goes on over the gap where a gloss was deleted and restored, also where the working copy alone restored it', async () => {
+    const repository = repositoryWith(start);
+    repository.commit('gone', { 'a.gloss': null });
+    repository.commit('aside', { 'other.txt': 'other' });
+    repository.write({ 'a.gloss': smallGloss() });
+    const uncommitted = await historyJson(repository.path, 'First.loss', 'a.gloss');
+    repository.commit('restored', {});
+    const { rows, end } = await historyJson(repository.path, 'First.loss', 'a.gloss');
+    // What git lists for the path is the reference.
+    const listed = repository.git('log', '--format=%H', '--', 'a.gloss').split('\n');
+    assert.deepEqual(
+      rows.map((r) => r.revision!.commit),
+      listed,
+    );
+    const expected = [
+      ['added', null, true],
+      ['removed', 'the gloss is gone', true],
+      ['first', null, false],
+    ];
+    assert.deepEqual(
+      rows.map((r) => [r.status, r.reason, r.moved]),
+      expected,
+    );
+    assert.deepEqual(
+      uncommitted.rows.map((r) => [r.status, r.reason, r.moved]),
+      expected,
+    );
+    assert.deepEqual([end, uncommitted.end], ['begins', 'begins']);
+    const one = await historyJson(repository.path, 'First.loss', '--limit', '1');
+    assert.deepEqual([one.rows, one.end], [rows.slice(0, 1), 'limit']);
+    const since = await historyJson(repository.path, 'First.loss', '--since', 'aside');
+    assert.deepEqual([since.rows, since.end], [rows.slice(0, 1), 'since']);
   });
 
   it('has no difference over a change of unit, and says so', async () => {

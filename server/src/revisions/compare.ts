@@ -62,7 +62,8 @@ export async function compareSides(
   };
 }
 
-function oneSided(older: Side | null, newer: Side | null): GlossDiff {
+/** A gloss that is on one side alone: its results came or went. */
+export function oneSided(older: Side | null, newer: Side | null): GlossDiff {
   const only = (newer ?? older)!.compared;
   const nothing: ComparedGloss = { ...only, results: [], requirements: [], failure: null };
   const diff = older === null ? compareNumbers(nothing, only, noTolerance) : compareNumbers(only, nothing, noTolerance);

@@ -1,7 +1,7 @@
 import type { HistoryRow } from '../presentation/history/model';
 import type { Change, DiffRow } from '../presentation/diff/model';
 import type { ComparedResult } from '../presentation/diff/compared';
-import { compareSides, type CompareOptions } from './compare';
+import { compareSides, oneSided, type CompareOptions } from './compare';
 import type { RevisionEngine } from './revisionEngine';
 import { sideOf, type Side } from './side';
 import type { State } from './states';
@@ -39,7 +39,7 @@ export async function historyOf(
     const before = states.at(index + 1);
     const older = before === undefined ? null : await side(before);
     for (const result of newer?.compared.results ?? []) ids.add(result.id);
-    const made = await rowOf(engine, id, state, newer, older, options);
+    const made = await rowOf(engine, id, state, newer, older, before !== undefined, options);
     const moved = before !== undefined && older !== null && newer !== null && before.path !== state.path;
     rows.push({ ...made, was: moved ? engine.host.display(before.path) : null });
     id = made.diff?.old?.id ?? id;
@@ -60,6 +60,7 @@ async function rowOf(
   state: State,
   newer: Side | null,
   older: Side | null,
+  isAfterAnother: boolean,
   options: CompareOptions,
 ): Promise<Made> {
   const result = newer?.compared.results.find((r) => r.id === id) ?? null;
@@ -72,7 +73,12 @@ async function rowOf(
     changes: [],
   };
   const alone = { ...start, status: statusAlone(newer, result), diff: null };
-  if (newer === null || older === null) return alone;
+  if (newer === null || older === null) {
+    // The gloss itself went, or came back.
+    const isAlone = !isAfterAnother || (newer === null && older === null);
+    const row = isAlone ? undefined : oneSided(older, newer).rows.find((r) => r.id === id);
+    return row === undefined ? alone : { ...start, status: row.status, diff: row };
+  }
   const isIts = (row: DiffRow): boolean => row.new?.id === id || row.old?.id === id;
   const { rows, changes } = await compareSides(engine, older, newer, { ...options, only: isIts });
   const row = rows.find((r) => (r.new ?? r.old)?.id === id);

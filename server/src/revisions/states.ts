@@ -22,14 +22,17 @@ export interface States {
   readonly states: readonly State[];
   /** So many of them were asked for; one more is what the last of them is compared with. */
   readonly asked: number;
-  /** Why there are no more: the gloss was not there before, the commits end, or no more were asked for. */
-  readonly end: 'came' | 'no parent' | 'since' | 'limit';
+  /** Why there are no more: the commits end, or no more were asked for. */
+  readonly end: 'no parent' | 'since' | 'limit';
+  /** The last commit looked at. */
+  readonly last: Revision;
 }
 
 /**
  * Goes back through the commits that touched a gloss or a file that takes part in it, as the gloss names them at that time. Of a
  * merge that parent is followed that left all of them as they are; where every parent differs, the merge is a state of its own
- * and the first parent is followed.
+ * and the first parent is followed. Where the gloss is not there, the way goes on to a commit that took it away, which is a
+ * state without it.
  */
 export async function statesOf(
   engine: RevisionEngine,
@@ -43,15 +46,18 @@ export async function statesOf(
     const state = await stateOf(engine, ancestry.files('here'), gloss, null);
     while (followUntouched(ancestry, state.inputs));
     const { at } = ancestry;
+    const isThere = (await state.source.contentId(gloss)) !== null;
+    // From here back to where the way ends nothing had it.
+    if (!isThere && ancestry.parents === 0 && (!ancestry.isOutside || states.length === 0)) {
+      return { states, asked: states.length, end: 'no parent', last: at };
+    }
     // The same files under the name of the commit that brought them.
     states.push({ ...state, revision: at, source: ancestry.files(at.short) });
-    if (ancestry.isOutside) return { states, asked: states.length - 1, end: 'since' };
-    if (states.length > limit) return { states, asked: limit, end: 'limit' };
-    if (ancestry.parents === 0) return { states, asked: states.length, end: 'no parent' };
-    const came = ancestry.changed(0).get(gloss) === false;
-    const was = came ? await movedFrom(engine, ancestry, gloss) : gloss;
-    if (was === null) return { states, asked: states.length, end: 'came' };
-    gloss = was;
+    if (ancestry.isOutside) return { states, asked: states.length - 1, end: 'since', last: at };
+    if (states.length > limit) return { states, asked: limit, end: 'limit', last: at };
+    if (ancestry.parents === 0) return { states, asked: states.length, end: 'no parent', last: at };
+    const came = isThere && ancestry.changed(0).get(gloss) === false;
+    gloss = (came ? await movedFrom(engine, ancestry, gloss) : null) ?? gloss;
     ancestry.back(0);
   }
 }

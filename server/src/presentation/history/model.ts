@@ -15,11 +15,12 @@ export interface HistoryModel {
 /** Why there is no older row. */
 export type HistoryEnd =
   | { readonly kind: 'begins' | 'uncommitted' | 'limit' }
-  /** What came before is not in this clone. */
-  | { readonly kind: 'shallow' }
+  /** What came before that commit is not in this clone. */
+  | { readonly kind: 'shallow'; readonly from: string }
   | { readonly kind: 'since'; readonly revision: string };
 
-export type HistoryStatus = DiffRow['status'] | 'first' | 'absent';
+/** `oldest here`: what came before is not in this clone, so that nobody can say it was the first. */
+export type HistoryStatus = DiffRow['status'] | 'first' | 'oldest here' | 'absent';
 
 export interface HistoryRow {
   /** null: the working copy. */
