@@ -53,25 +53,41 @@ describe('an approved result', () => {
 
   it('is judged by the uncertainty that is stored, whatever it is now', async () => {
     const narrow = await stored('First.loss', (r) => {
-      r.value -= 0.04 * r.uncertainty;
-      r.uncertainty /= 2;
+      r.value -= 0.049 * r.uncertainty;
+      r.uncertainty /= 1.04;
     });
     assert.match(narrow.join('\n'), /^approved-result-moved: .*First\.loss/);
     const wide = await stored('First.loss', (r) => {
-      r.value -= 0.06 * r.uncertainty;
-      r.uncertainty *= 2;
+      r.value -= 0.051 * r.uncertainty;
+      r.uncertainty *= 1.04;
     });
     assert.deepEqual(wide, []);
   });
 
-  it('that is exact, or whose uncertainty is unknown, may move by 1e-9 of its value', async () => {
-    const exact = '\nlet exact = 3 mg\n';
-    for (const uncertainty of [0, null]) {
-      const by = (part: number) =>
-        stored('exact', (r) => Object.assign(r, { value: r.value * (1 + part), uncertainty }), exact);
-      assert.deepEqual(await by(9e-10), []);
-      assert.match((await by(1.1e-9)).join('\n'), /exact from 3 (?:± \? )?mg to 3 mg, -3\.3e-9 mg/);
+  it('has moved where its uncertainty did by more than 0.05 of what is stored, or is known no more', async () => {
+    for (const [factor, fires] of [
+      [1.04, false],
+      [0.97, false],
+      [1.06, true],
+      [0.05, true],
+    ] as const) {
+      const found = await stored('First.loss', (r) => (r.uncertainty *= factor));
+      assert.equal(found.length, fires ? 1 : 0, `${factor}: ${found.join('\n')}`);
+      if (fires) assert.match(found[0], /First\.loss .*\(its standard uncertainty was 0\.0\d+ %, is 0\.0295 %\)/);
     }
+    const unknown = await stored('First.loss', (r) => Object.assign(r, { uncertainty: null }));
+    assert.match(unknown.join('\n'), /First\.loss .*\(its standard uncertainty was not known, is 0\.0295 %\)/);
+    const last = await stored('exact', (r) => (r.uncertainty = 2.9e-9), '\nlet exact = 3 mg\n');
+    assert.deepEqual(last, []);
+    const more = await stored('exact', (r) => (r.uncertainty = 3.1e-9), '\nlet exact = 3 mg\n');
+    assert.match(more.join('\n'), /exact .*standard uncertainty was 3\.1e-9 mg, is 0 mg/);
+  });
+
+  it('that is exact may move by 1e-9 of its value', async () => {
+    const exact = '\nlet exact = 3 mg\n';
+    const by = (part: number) => stored('exact', (r) => (r.value *= 1 + part), exact);
+    assert.deepEqual(await by(9e-10), []);
+    assert.match((await by(1.1e-9)).join('\n'), /exact from 3 mg to 3 mg, -3\.3e-9 mg/);
   });
 
   it('has moved where it is a number no more, or one again', async () => {

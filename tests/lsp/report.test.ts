@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { NodeOutside } from '../../server/src/lsp/nodeOutside';
 import { compareMethod, type ReportAnswer, type ReportParams } from '../../server/src/protocol/compare';
@@ -46,6 +48,18 @@ describe('a report over the protocol', () => {
       assert.equal(await text(uri, asked), out);
     });
   }
+
+  it('of a gloss that is not open says what is found about its approval, as `thermogloss report` does', async () => {
+    // Nothing fits: line and record are of other results.
+    const line = `approved by "M. Ruiz" on 2026-10-02 digest ${'0'.repeat(32)}\n`;
+    writeFileSync(join(repository.path, 'b.gloss'), gloss + line);
+    for (const record of [null, '{}']) {
+      if (record !== null) writeFileSync(join(repository.path, 'b.gloss.approved.json'), record);
+      const { out } = await say(['report', 'b.gloss', '--format', 'markdown'], { cwd: repository.path });
+      assert.match(out, record === null ? /approval-record-missing/ : /approval-broken/);
+      assert.equal(await text(`${root}/b.gloss`, { format: 'markdown' }), out);
+    }
+  });
 
   it('is that of the text in the editor, and says that it differs from the commit', async () => {
     const uri = client.open(`${root}/a.gloss`, gloss.replace('200..450', '210..450'), 2);

@@ -5,7 +5,7 @@ import type { ComparedGloss, ComparedRequirement, ComparedResult } from '../../s
 import { glossOf } from '../../server/src/presentation/diff/saved';
 import type { DiffRow } from '../../server/src/presentation/diff/model';
 import { diffRows, verdictRows } from '../../server/src/presentation/diff/rows';
-import { defaultTolerance } from '../../server/src/presentation/diff/tolerance';
+import { approvalTolerance, defaultTolerance } from '../../server/src/presentation/diff/tolerance';
 
 const one: ComparedResult = {
   id: 'A.loss',
@@ -89,6 +89,27 @@ describe('rows of a comparison', () => {
     assert.equal(row(none, {}).status, 'changed');
     assert.equal(row(none, none).status, 'equal');
     assert.equal(row(none, { ...none, limit: 0.1 }).status, 'changed');
+  });
+
+  it('a detection limit may follow the noise by a tenth between sides of equal rank, and not where it was approved', () => {
+    const none = { state: 'not-detected' as const, value: null, uncertainty: null, limit: 0.05 };
+    const limited = (limit: number | null, tolerance = approvalTolerance): string =>
+      row(none, { ...none, limit }, tolerance).status;
+    assert.equal(limited(0.054, defaultTolerance), 'equal');
+    assert.equal(limited(0.054), 'changed');
+    assert.equal(limited(null), 'changed');
+    assert.equal(limited(0.05 * (1 + 5e-10)), 'equal');
+    assert.equal(limited(0.05 * (1 + 5e-9)), 'changed');
+  });
+
+  it('an uncertainty alone makes a change of what was approved, in any unit, and none between sides of equal rank', () => {
+    const wider = { uncertainty: 0.6 };
+    assert.equal(row({}, wider).status, 'equal');
+    const approved = row({}, wider, approvalTolerance);
+    assert.deepEqual([approved.status, approved.remark], ['changed', 'its standard uncertainty was 0.03 %, is 0.6 %']);
+    const grams = { unit: 'g', value: 0.002, uncertainty: 0.0001, basis: null };
+    const milligrams = { unit: 'mg', value: 2, uncertainty: 0.1, basis: null };
+    assert.equal(row(grams, milligrams, approvalTolerance).remark, null);
   });
 
   it('milligrams and grams are compared in the new unit, milligrams and percent are not', () => {

@@ -51,7 +51,7 @@ export const approvalRecords = ofFamily('approval', false, [
     severity: 'error',
     effect: null,
     title: 'An approved result comes out otherwise now',
-    explanation: `A result differs from the one in the record by more than the larger of 0.05 of its stored standard uncertainty and 1e-9 of its value, is of another state, or a verdict changed. The last bits of another machine are no move. Beside approval-broken it says what the change does; alone, another version of the program computes otherwise. Look at the difference and have the results approved again. ${limitsOfAnApproval}`,
+    explanation: `A result differs from the one in the record by more than the larger of 0.05 of its stored standard uncertainty and 1e-9 of its value, its standard uncertainty by more than the larger of 0.05 of itself and 1e-9 of the value, a limit as a value does, it is of another state, or a verdict changed. The last bits of another machine are no move. Beside approval-broken it says what the change does; alone, another version of the program computes otherwise. Look at the difference and have the results approved again. ${limitsOfAnApproval}`,
     limits: [],
     rules: ['A04'],
     fires: [approved, 'Water.loss is 14.80 ± 0.04 % in the record and 14.91 ± 0.04 % now'],

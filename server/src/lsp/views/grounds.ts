@@ -13,7 +13,7 @@ export async function groundOf(
 ): Promise<Ground | null> {
   const path = workspace.pathOf(uri);
   if (path === null) return null;
-  const { engine } = workspace.outside.project(path);
+  const { engine, approvals } = workspace.outside.project(path);
   if (workspace.texts.get(uri) !== null) {
     const results = (await workspace.currentResults(uri)) ?? workspace.results(uri);
     if (results === null) return null;
@@ -23,7 +23,8 @@ export async function groundOf(
   }
   const gloss = await workspace.glossAt(path);
   if (gloss === null) return null;
-  const snapshot = await engine.evaluate(path, gloss.text);
+  // As an open text has it: with what is found about its approvals.
+  const snapshot = await approvals.checked(await engine.evaluate(path, gloss.text));
   await engine.prepareCurves(snapshot, abscissa);
   const method = snapshot.method === null ? null : await workspace.glossAt(snapshot.method.path);
   return { snapshot, curves: engine.curvesOf(snapshot, over), gloss, method };

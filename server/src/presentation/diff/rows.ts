@@ -1,6 +1,7 @@
 import { plainNumber } from '../plainNumber';
 import { stateWords, unitText } from '../shown';
 import type { ComparedGloss, ComparedRequirement, ComparedResult } from './compared';
+import { besideMoved, sameLimit } from './beside';
 import { matchNames } from './matchNames';
 import type { DiffRow, VerdictRow } from './model';
 import { allowedDifference, countedUncertainty, type Tolerance } from './tolerance';
@@ -63,7 +64,7 @@ function pair(from: ComparedResult, to: ComparedResult, tolerance: Tolerance): D
     const remark = to.state === 'failed' ? failureWords(to, 'now') : failureWords(from, 'before');
     return { ...start, ...none, status: to.state === 'failed' ? 'cannot compute' : 'changed', remark };
   }
-  if (from.value === null || to.value === null) return { ...start, ...none, ...wordless(from, to) };
+  if (from.value === null || to.value === null) return { ...start, ...none, ...wordless(from, to, tolerance) };
   const factor = convertedTo(from.unit, to.unit);
   if (factor === null) {
     const remark = `unit changed from ${from.unit || '1'} to ${to.unit || '1'}`;
@@ -74,7 +75,7 @@ function pair(from: ComparedResult, to: ComparedResult, tolerance: Tolerance): D
   const oldU = from.uncertainty === null ? null : from.uncertainty * factor;
   const uncertainty = countedUncertainty(tolerance, oldU, to.uncertainty);
   const allowed = allowedDifference(tolerance, to, before, to.value, uncertainty);
-  const remark = remarkOf(from, to);
+  const remark = joined([remarkOf(from, to), besideMoved(from, to, factor, tolerance)]);
   const moved = Math.abs(difference) > allowed || remark !== null;
   return {
     ...start,
@@ -98,18 +99,17 @@ function remarkOf(from: ComparedResult, to: ComparedResult): string | null {
   return words.length === 0 ? null : words.join('; ');
 }
 
-/** At least one side has no value though it did not fail: not detected, or a sum's part. */
-function wordless(from: ComparedResult, to: ComparedResult): Pick<DiffRow, 'status' | 'remark'> {
-  const same =
-    from.value === to.value && from.state === to.state && from.unit === to.unit && close(from.limit, to.limit);
-  if (same) return { status: 'equal', remark: null };
-  return { status: 'changed', remark: `${valueWords(from)} before, ${valueWords(to)} now` };
+function joined(remarks: readonly (string | null)[]): string | null {
+  const words = remarks.filter((r) => r !== null);
+  return words.length === 0 ? null : words.join('; ');
 }
 
-function close(a: number | null, b: number | null): boolean {
-  if (a === null || b === null) return a === b;
-  // A detection limit follows the noise: a tenth more or less is no news.
-  return Math.abs(a - b) <= 0.1 * Math.max(Math.abs(a), Math.abs(b));
+/** At least one side has no value though it did not fail: not detected, or a sum's part. */
+function wordless(from: ComparedResult, to: ComparedResult, tolerance: Tolerance): Pick<DiffRow, 'status' | 'remark'> {
+  const same =
+    from.value === to.value && from.state === to.state && from.unit === to.unit && sameLimit(from, to, tolerance);
+  if (same) return { status: 'equal', remark: null };
+  return { status: 'changed', remark: `${valueWords(from)} before, ${valueWords(to)} now` };
 }
 
 function valueWords(r: ComparedResult): string {

@@ -18,7 +18,7 @@ export interface Tolerance {
 
 export const defaultTolerance: Tolerance = { fraction: 0.05, of: 'combined', relativeFloor: 1e-9, floors: new Map() };
 
-/** max(0.05 u, 1e-9 of the value) with the u stored in the record of an approval (language.md, section 4). */
+/** max(0.05 u, 1e-9 of the value) with the u stored in the record of an approval (language.md, section 4); u and limit count too. */
 export const approvalTolerance: Tolerance = { ...defaultTolerance, of: 'old' };
 
 /** Combined standard uncertainty of two values; null where either is unknown. */
