@@ -41,7 +41,8 @@ export async function statesOf(
   let gloss = path;
   for (;;) {
     const state = await stateOf(engine, ancestry.files('here'), gloss, null);
-    while (followUntouched(ancestry, state.inputs));
+    const passed = await ancestry.passed(state.inputs);
+    while (followUntouched(ancestry, passed));
     const { at } = ancestry;
     // The same files under the name of the commit that brought them.
     states.push({ ...state, revision: at, source: ancestry.files(at.short) });
