@@ -36,9 +36,12 @@ export async function evaluatePaths(
   }
 }
 
-/** Results go to standard output, or whole into the file named with `-o`. */
+/** Results go to standard output, or whole into the file named with `-o`, which is then said. */
 export function writeResults({ typed, terminal }: Context, text: string): void {
   const file = typed.values.get('output');
   if (file === undefined) terminal.out(text);
-  else writeWhole(resolve(terminal.cwd, file), text);
+  else {
+    writeWhole(resolve(terminal.cwd, file), text);
+    terminal.error(`${file} written\n`);
+  }
 }
