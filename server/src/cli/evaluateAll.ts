@@ -37,7 +37,7 @@ export async function evaluatePaths(
   }
 }
 
-/** Results go to standard output, or whole into the file named with `-o`. */
+/** Results go to standard output, or whole into the file named with `-o`, which is then said. */
 export function writeResults({ typed, terminal }: Context, text: string): void {
   const file = typed.values.get('output');
   if (file === undefined) {
@@ -47,4 +47,5 @@ export function writeResults({ typed, terminal }: Context, text: string): void {
   const target = resolve(terminal.cwd, file);
   refuseInput(target, file, [terminal.cwd, ...typed.operands.map((o) => dirname(resolve(terminal.cwd, o)))]);
   writeWhole(target, text);
+  terminal.error(`${file} written\n`);
 }

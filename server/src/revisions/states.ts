@@ -44,7 +44,8 @@ export async function statesOf(
   let gloss = path;
   for (;;) {
     const state = await stateOf(engine, ancestry.files('here'), gloss, null);
-    while (followUntouched(ancestry, state.inputs));
+    const passed = await ancestry.passed(state.inputs);
+    while (followUntouched(ancestry, passed));
     const { at } = ancestry;
     const isThere = (await state.source.contentId(gloss)) !== null;
     // From here back to where the way ends nothing had it.
