@@ -65,7 +65,7 @@ export class GitAncestry implements Ancestry {
 
   parentFiles(parent: number): FileSource {
     const commit = this.here.parents[parent];
-    return this.source(commit, 'parent', [...this.overlay, ...this.changesFrom(parent)]);
+    return this.source(commit, commit.slice(0, 7), [...this.overlay, ...this.changesFrom(parent)]);
   }
 
   private source(commit: string, label: string, overlay: Iterable<readonly [string, string | null]>): FileSource {

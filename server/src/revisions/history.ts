@@ -79,6 +79,7 @@ async function rowOf(
     const row = isAlone ? undefined : oneSided(older, newer).rows.find((r) => r.id === id);
     return row === undefined ? alone : { ...start, status: row.status, diff: row };
   }
+  if (older.unread !== null) return { ...alone, status: alone.status === 'first' ? 'oldest here' : alone.status };
   const isIts = (row: DiffRow): boolean => row.new?.id === id || row.old?.id === id;
   const { rows, changes } = await compareSides(engine, older, newer, { ...options, only: isIts });
   const row = rows.find((r) => (r.new ?? r.old)?.id === id);

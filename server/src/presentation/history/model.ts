@@ -17,6 +17,8 @@ export type HistoryEnd =
   | { readonly kind: 'begins' | 'uncommitted' | 'limit' }
   /** What came before that commit is not in this clone. */
   | { readonly kind: 'shallow'; readonly from: string }
+  /** What says which revisions take part further back cannot be read: why, with the command that fetches it. */
+  | { readonly kind: 'content'; readonly message: string }
   | { readonly kind: 'since'; readonly revision: string };
 
 /** `oldest here`: what came before is not in this clone, so that nobody can say it was the first. */

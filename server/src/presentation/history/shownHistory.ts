@@ -83,6 +83,7 @@ export function historyNotes(model: HistoryModel): string[] {
   if (end.kind === 'limit') notes.push('Older revisions are left out (--limit).');
   if (end.kind === 'since') notes.push(`Revisions up to ${end.revision} are left out (--since).`);
   if (end.kind === 'uncommitted') notes.push('The gloss is not committed.');
+  if (end.kind === 'content') notes.push(`What came before is not shown: ${end.message}.`);
   if (end.kind === 'shallow') {
     notes.push(
       `This clone is shallow: what came before ${end.from} is not here; \`git fetch --unshallow\` fetches it.`,
