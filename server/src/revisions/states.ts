@@ -8,6 +8,8 @@ import type { RevisionEngine } from './revisionEngine';
 export interface State {
   /** The commit that brought it; null: nothing has committed it. */
   readonly revision: Revision | null;
+  /** Only the first parent's side of a merge is followed. */
+  readonly isMerge?: boolean;
   readonly source: FileSource;
   /** Absolute path of the gloss. */
   readonly path: string;
@@ -60,7 +62,8 @@ export async function statesOf(
       return { states, asked: states.length, end: 'no parent', last: at };
     }
     // The same files under the name of the commit that brought them.
-    states.push({ ...state, revision: at, source: ancestry.files(at.short) });
+    const isMerge = ancestry.parents > 1;
+    states.push({ ...state, revision: at, isMerge, source: ancestry.files(at.short) });
     if (ancestry.isOutside) return { states, asked: states.length - 1, end: 'since', last: at };
     if (states.length > limit) return { states, asked: limit, end: 'limit', last: at };
     if (ancestry.parents === 0) return { states, asked: states.length, end: 'no parent', last: at };

@@ -37,6 +37,10 @@ export interface HistoryRow {
   readonly status: HistoryStatus;
   /** Against the one before; null: there is none, or neither has the result. */
   readonly diff: DiffRow | null;
+  /** A merge in which both sides changed what takes part: it also holds what the other side changed. */
+  readonly isMerge: boolean;
+  /** The id that was followed in newer rows and is not here, where the name asked for is followed again from here on. */
+  readonly again: string | null;
   /** What its causes name. */
   readonly changes: readonly Change[];
 }

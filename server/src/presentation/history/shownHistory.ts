@@ -57,8 +57,10 @@ function isTroubled({ status, result }: HistoryRow): boolean {
 }
 
 function words(row: HistoryRow, cause: string): string {
-  const { diff, was, reason, status, result } = row;
+  const { diff, was, again, isMerge, reason, status, result } = row;
   const parts: string[] = [];
+  if (isMerge) parts.push('merge: also what the other side changed');
+  if (again !== null) parts.push(`there is no ${again} here; ${row.id} is followed again`);
   if (was !== null) parts.push(`the gloss was ${was}`);
   if (diff !== null && diff.was !== null) parts.push(`it was ${diff.was}`);
   // The remark of a difference says it where the result is there.
