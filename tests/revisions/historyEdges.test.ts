@@ -210,6 +210,17 @@ describe('the history of a result', () => {
       rows[0].causes.map((c) => c.change),
       ['data'],
     );
+    // Git itself says which of them have two parents.
+    assert.deepEqual(
+      rows.map((r) => r.merge),
+      rows.map((r) => repository.git('log', '-1', '--format=%P', r.revision!.commit).split(' ').length > 1),
+    );
+    assert.deepEqual(
+      rows.map((r) => r.merge),
+      [true, false, false, false],
+    );
+    const { out } = await historySaid(repository.path, 'First.loss');
+    assert.equal(out.match(/merge: also what the other side changed/g)?.length, 1);
   });
 
   it('takes paths and names with blanks and letters of any alphabet', async () => {
@@ -228,6 +239,29 @@ describe('the history of a result', () => {
       rows.map((r) => r.status),
       ['changed', 'first'],
     );
+  });
+
+  it('goes on with the name asked for where the name before it is not there, and says so in that row alone', async () => {
+    const other = ['step Early 150..260 °C'];
+    const repository = repositoryWith({
+      'a.gloss': smallGloss({ more: ['let a = 2 * First.loss'] }),
+      'a.csv': smallRun(),
+    });
+    repository.commit('neither', { 'a.gloss': smallGloss() });
+    repository.commit('b', { 'a.gloss': smallGloss({ more: [...other, 'let b = 3 * First.loss'] }) });
+    repository.commit('renamed', { 'a.gloss': smallGloss({ more: [...other, 'let a = 3 * First.loss'] }) });
+    const { rows } = await historyJson(repository.path, 'a');
+    assert.deepEqual(
+      rows.map((r) => [r.id, r.wasId, r.again, r.result !== null]),
+      [
+        ['a', 'b', null, true],
+        ['b', null, null, true],
+        ['b', null, null, false],
+        ['a', null, 'b', true],
+      ],
+    );
+    const { out } = await historySaid(repository.path, 'a');
+    assert.equal(out.match(/there is no b here; a is followed again/g)?.length, 1);
   });
 
   it('asks which gloss is meant where several have the result', async () => {

@@ -8,7 +8,7 @@ import { sameState, stateOf, statesOf, type States } from '../revisions/states';
 import { Trouble } from './exitCodes';
 import type { HistoryWish } from './historyArguments';
 
-export interface WantedStates extends Omit<States, 'end' | 'last'> {
+export interface WantedStates extends Omit<States, 'end' | 'last' | 'unread'> {
   readonly end: HistoryEnd;
 }
 
@@ -81,8 +81,9 @@ async function committedStates(
   return { states: [state], asked: 0, end: 'since', last };
 }
 
-async function endOf({ end, last }: States, repository: Repository, since: string | null): Promise<HistoryEnd> {
+async function endOf({ end, last, unread }: States, repository: Repository, since: string | null): Promise<HistoryEnd> {
   if (end === 'limit') return { kind: 'limit' };
+  if (end === 'unread') return { kind: 'content', message: unread! };
   if (end === 'since') return { kind: 'since', revision: since! };
   return (await repository.shallow()) ? { kind: 'shallow', from: last.short } : { kind: 'begins' };
 }

@@ -66,7 +66,7 @@ export class GitAncestry implements Ancestry {
 
   parentFiles(parent: number): FileSource {
     const commit = this.here.parents[parent];
-    return this.source(commit, 'parent', [...this.overlay, ...this.changesFrom(parent)]);
+    return this.source(commit, commit.slice(0, 7), [...this.overlay, ...this.changesFrom(parent)]);
   }
 
   async passed(paths: readonly string[]): Promise<readonly string[]> {
