@@ -15,7 +15,7 @@ describe('CSV', () => {
         Array.from({ length: random.integer(6) }, () => alphabet[random.integer(12)]).join('');
       const records = Array.from({ length: 3 }, () => ['x' + field(), field(), field()]);
       // What may be a formula carries one apostrophe more, of which the next claim speaks.
-      const read = parse<string[]>(csv(records), { record_delimiter: '\r\n' });
+      const read = parse(csv(records), { record_delimiter: '\r\n' }) as unknown as string[][];
       const plain = read.map((r, y) =>
         r.map((f, x) => (f === `'${records[y][x]}` && /^[=+\-@\t\r\n]/.test(records[y][x]) ? f.slice(1) : f)),
       );
@@ -29,7 +29,7 @@ describe('CSV', () => {
 
   it('gives a text that a spreadsheet would compute an apostrophe, and no number', () => {
     for (const text of ['=cmd|x', '+1+cmd|x', '-2+3', '@SUM(1)', '-1 HYPERLINK(1)', '\t=1', '-', '+1;=1']) {
-      const [[field]] = parse<string[]>(csv([[text]]), { record_delimiter: '\r\n' });
+      const [[field]] = parse(csv([[text]]), { record_delimiter: '\r\n' }) as unknown as string[][];
       assert.equal(field, `'${text}`, text);
     }
     const numbers = [-1.5, '-1.5', '+3e-6', '-12.9 ± 1.6 %', '+0.12 %', '-30.1 ± 0.4 J/g', '-0.2 J/(g·K)', '+19.9 °C'];
