@@ -158,7 +158,7 @@ export const commands: readonly CommandRecord[] = [
     examples: [
       {
         line: 'thermogloss history First.loss b.gloss',
-        does: 'newest first, a row a revision that touched what it rests on (of a merge: its first parent)',
+        does: 'newest first, a row a revision that touched what it rests on',
       },
       { line: 'thermogloss history ratio --since v1.0', does: 'of the only gloss here that has it, after that tag' },
       { line: 'thermogloss history First.loss b.gloss --format csv', does: 'full precision, a record a revision' },
