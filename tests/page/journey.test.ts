@@ -13,8 +13,11 @@ async function drawn(frame: Frame, after = 0): Promise<number> {
 
 /** Waits until the file on disk is as wanted: saving takes its time. */
 async function saved(editor: Editor, path: string, wanted: (text: string) => boolean): Promise<string> {
-  await editor.press('Control+S');
-  for (let tries = 0; tries < 100 && !wanted(editor.read(path)); tries += 1) await editor.page.waitForTimeout(100);
+  for (let tries = 0; tries < 100 && !wanted(editor.read(path)); tries += 1) {
+    // The focus may still be on its way from the curves to the text: then nobody hears the key.
+    if (tries % 20 === 0) await editor.press('Control+S');
+    await editor.page.waitForTimeout(100);
+  }
   return editor.read(path);
 }
 

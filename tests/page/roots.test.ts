@@ -48,10 +48,15 @@ describe('a workspace of two root folders, one inside the other', () => {
     await editor.page.keyboard.press('Control+O');
     const box = editor.page.locator('.quick-input-widget');
     await box.waitFor({ state: 'visible' });
-    await box
-      .locator('input')
-      .first()
-      .fill(join(editor.folder, 'elsewhere', 'outside.gloss'));
+    const wanted = join(editor.folder, 'elsewhere', 'outside.gloss');
+    const input = box.locator('input').first();
+    // The dialog writes its first folder when it has read it, over what stands there.
+    await box.locator('.monaco-list-row').first().waitFor();
+    await eventually(async () => {
+      await input.fill(wanted);
+      await editor.page.waitForTimeout(500);
+      assert.equal(await input.inputValue(), wanted);
+    });
     await editor.press('Enter');
     await editor.page.locator('.tab.active', { hasText: 'outside.gloss' }).waitFor();
     await computed();

@@ -78,7 +78,7 @@ describe('an hour of work, in short', () => {
     await frame.locator('.surface').focus();
     await editor.press('Control+Z');
     await isWritten('230');
-    assert.match((await value()) ?? '', /^230/);
+    await eventually(async () => assert.match((await value()) ?? '', /^230/));
   });
 
   it('has shown no notification in all this', async () => {
