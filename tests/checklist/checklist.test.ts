@@ -6,10 +6,12 @@ import type { Line, Named } from './line';
 import { lines } from './lines';
 
 /** Letters of the groups and how many lines each has. */
-const groups = { L: 9, V: 6, S: 4, P: 6, H: 5, X: 5, Y: 6, G: 8, W: 10 } as const;
+const groups = { L: 9, V: 6, S: 4, P: 6, H: 5, X: 5, Y: 6, G: 8, W: 10, D: 12 } as const;
 /** Lines that no machine here can try in full. */
 const handed = ['W2', 'W8', 'W10'];
+/** Of the lines L to W. Those of comparisons and the command line are counted apart: they need other systems. */
 const mostMissing = 5;
+const openOfResults = ['D6', 'D8', 'D12'];
 
 /**
  * Titles of the tests of a source, as written between their quotes; none of a test that is switched off. A title that is
@@ -74,12 +76,15 @@ describe('the checklist', () => {
     assert.deepEqual(lines.flatMap(problems), []);
   });
 
-  it('leaves to a hand what no machine here can do, and at most five lines open, each with the attempt', () => {
+  it('leaves to a hand what no machine here can do, and at most five lines from L to W and three of D open', () => {
     assert.deepEqual(
       lines.filter((l) => l.byHand !== undefined).map(({ id }) => id),
       handed,
     );
-    assert.ok(lines.filter((l) => l.missing !== undefined).length <= mostMissing);
+    const open = lines.filter((l) => l.missing !== undefined).map(({ id }) => id);
+    const ofResults = open.filter((id) => id.startsWith('D'));
+    assert.ok(open.length - ofResults.length <= mostMissing, open.join(' '));
+    assert.deepEqual(ofResults, openOfResults);
   });
 });
 

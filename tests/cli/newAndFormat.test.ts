@@ -28,9 +28,12 @@ describe('thermogloss new', () => {
   });
 
   it('writes it with -o beside the run, and overwrites nothing', async () => {
-    assert.deepEqual([(await call('new', 'b.csv', '-o', 'b.gloss')).code, existsSync(at('b.gloss'))], [0, true]);
+    const first = await call('new', 'b.csv', '-o', 'b.gloss');
+    assert.deepEqual([first.code, existsSync(at('b.gloss'))], [0, true]);
+    assert.match(first.error, /^b\.gloss written$/m);
     const before = readFileSync(at('b.gloss'), 'utf8');
     const again = await call('new', 'b.csv', '-o', 'b.gloss');
+    assert.doesNotMatch(again.error, /written/);
     assert.equal(again.code, 2);
     assert.match(again.error, /b\.gloss is already there; it was not changed/);
     assert.equal(readFileSync(at('b.gloss'), 'utf8'), before);

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { paintFor } from '../../server/src/cli/colour';
 import type { Terminal } from '../../server/src/cli/terminal';
 import { writeNew, writeWhole } from '../../server/src/cli/writeFile';
-import { folderWith } from './fakeTerminal';
+import { folderWith, say } from './fakeTerminal';
+import { smallGloss, smallRun } from './smallRun';
 
 describe('colour', () => {
   const coloured = (environment: Record<string, string>, isTerminal: boolean): boolean =>
@@ -46,5 +47,51 @@ describe('a file that is written', () => {
 
   it('is refused in words where it cannot be written', () => {
     assert.throws(() => writeWhole(at('nowhere/x.csv'), ''), /nowhere.x\.csv cannot be written \(ENOENT\)/);
+  });
+});
+
+describe('results written to a file', () => {
+  const files = {
+    'data/b.csv': smallRun,
+    'b.gloss': smallGloss.replace('"b.csv"', '"data/b.csv"'),
+    'm.gloss': 'method "Small"\n',
+    'b.gloss.approved.json': '{}\n',
+    'table.csv': 'an older table\n',
+  };
+  const folder = folderWith(files);
+  after(() => folder.remove());
+
+  for (const [command, words] of [
+    ['results', ['b.gloss']],
+    ['check', ['b.gloss']],
+    ['report', ['b.gloss']],
+  ] as const) {
+    it(`of ${command} never go over a run, a gloss or a record`, async () => {
+      for (const name of ['data/b.csv', './data/../data/b.csv', 'b.gloss', 'm.gloss', 'b.gloss.approved.json']) {
+        const { code, error } = await say([command, ...words, '-o', name], { cwd: folder.path });
+        assert.equal(code, 2, name);
+        assert.match(error, /not written over/, name);
+      }
+      for (const [name, text] of Object.entries(files)) {
+        if (name !== 'table.csv') assert.equal(readFileSync(join(folder.path, name), 'utf8'), text, name);
+      }
+      const { code, error } = await say([command, ...words, '-o', 'table.csv'], { cwd: folder.path });
+      assert.equal(code, 0, error);
+      assert.notEqual(readFileSync(join(folder.path, 'table.csv'), 'utf8'), files['table.csv']);
+    });
+  }
+
+  it('of a call from elsewhere spare the run too', async () => {
+    const cwd = join(folder.path, 'data');
+    const { code } = await say(['results', '../b.gloss', '-o', 'b.csv'], { cwd });
+    assert.equal(code, 2);
+    assert.equal(readFileSync(join(cwd, 'b.csv'), 'utf8'), smallRun);
+  });
+
+  it('are no matter of format: what is no gloss is not laid out', async () => {
+    const { code, error } = await say(['format', 'data/b.csv'], { cwd: folder.path });
+    assert.equal(code, 2);
+    assert.match(error, /data.b\.csv is no \.gloss file/);
+    assert.equal(readFileSync(join(folder.path, 'data', 'b.csv'), 'utf8'), smallRun);
   });
 });

@@ -182,7 +182,8 @@ describe('thermogloss results', () => {
   });
 
   it('writes to the file named with -o, whole, and nothing to standard output', async () => {
-    const { code, out } = await results('b.gloss', '--format', 'json', '-o', 'out.json');
+    const { code, out, error } = await results('b.gloss', '--format', 'json', '-o', 'out.json');
+    assert.equal(error, 'out.json written\n');
     assert.deepEqual([code, out], [0, '']);
     assert.equal(lines(readFileSync(join(folder.path, 'out.json'), 'utf8')).length, 1);
   });

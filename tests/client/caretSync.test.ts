@@ -137,6 +137,22 @@ describe('the caret and the curves', () => {
     assert.deepEqual([view.messages, view.selected], [1, 'last']);
   });
 
+  it('that the view moves while a question is on its way stays where the view sent it', async () => {
+    const view = new View(uri);
+    const answers: ((statement: string) => void)[] = [];
+    const sync = new CaretSync<View>(
+      () => new Promise((done) => answers.push(done)),
+      () => [view],
+    );
+    const moved = sync.moved(uri, at(1));
+    view.selected = 'fifth';
+    sync.revealing(view, uri, at(5), 'fifth');
+    await sync.moved(uri, at(5));
+    answers.shift()!('first');
+    await moved;
+    assert.deepEqual([view.selected, view.messages, answers.length], ['fifth', 0, 0]);
+  });
+
   it('tell a view again that has lost what it was told', async () => {
     const view = new View(uri);
     const { sync } = desk([view]);

@@ -125,6 +125,20 @@ describe('the tree of a comparison', () => {
     assert.equal(new Set(ids).size, ids.length);
   });
 
+  it('keeps ids apart where two requirements, remarks or results have the same words', () => {
+    const twice = { label: 'First.loss', old: 'met', new: 'not met', cause: '' };
+    const [first, second, third] = changeNodes(
+      comparison(gloss({ rows: [], verdicts: [twice, { ...twice, new: 'open' }, twice] })),
+      english,
+    );
+    assert.equal(new Set([first!.id, second!.id, third!.id]).size, 3);
+    const again = changeNodes(comparison(gloss({ rows: [], verdicts: [twice, twice] })), english);
+    assert.deepEqual([again[0]!.id, again[1]!.id], [first!.id, second!.id], 'the same in the next comparison');
+    const sides = changeNodes(comparison(gloss(), gloss()), english);
+    assert.notEqual(sides[0]!.id, sides[1]!.id);
+    assert.notEqual(sides[0]!.children[0]!.id, sides[1]!.children[0]!.id);
+  });
+
   it('leaves no word to a translator that is not the server’s own (pseudo-locale)', () => {
     const sent = new Set<string>();
     const gather = (value: unknown): void => {

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
+import { Counters } from '../../server/src/base/counters';
 import { Engine } from '../../server/src/engine/engine';
 import { MemoryHost } from '../../server/src/host/memoryHost';
 import { lossRun } from '../lsp/support/lossRun';
@@ -65,19 +66,27 @@ function inUse(): number {
 }
 
 describe('whatever stands in a gloss', () => {
-  const engine = (): Engine =>
-    new Engine(new MemoryHost({ 'a.csv': lossRun(330, 241), 'm.gloss': method, 'limestone.gloss': method }, '/lab'));
+  const engine = (counters = new Counters()): Engine => {
+    const files = { 'a.csv': lossRun(330, 241), 'm.gloss': method, 'limestone.gloss': method };
+    return new Engine(new MemoryHost(files, '/lab'), counters);
+  };
 
-  it('is evaluated to its end: every place where a text of the examples may stop', async () => {
-    const one = engine();
+  it('is evaluated to its end at every place where a text of the examples may stop, a letter more costing one evaluation at most', async () => {
+    const counters = new Counters();
+    const one = engine(counters);
+    const kinds = ['resolutions', 'evaluations', 'lets', 'preparations', 'reads'];
+    const counts = (): readonly number[] => kinds.map((kind) => counters.of(kind));
     for (const text of texts) {
-      // Each seventh place is met; one run through all texts meets every place of the first.
-      const every = text === own ? 1 : 7;
-      for (let end = 0; end <= text.length; end += every) {
+      for (let end = 0; end <= text.length; end += 1) {
+        const before = counts();
         const snapshot = await one.evaluate(path, text.slice(0, end));
         assert.ok(snapshot.findings.every((f) => f.message !== '' && f.span.end >= f.span.start));
+        const spent = counts().map((count, k) => count - before[k]);
+        assert.ok(Math.max(...spent) <= 1, `${kinds.join()}: ${spent.join()} at ${end} of\n${text}`);
       }
     }
+    // Each is counted at all.
+    assert.ok(counts().every((count) => count > 0));
   }).timeout(120_000);
 
   it('is evaluated to its end, torn at random, and nothing of texts long gone is kept', async () => {

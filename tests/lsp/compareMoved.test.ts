@@ -2,7 +2,9 @@ import assert from 'node:assert/strict';
 import { rmSync, unlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { method } from '../../server/src/protocol/messages';
+import type { ComparedWith } from '../../server/src/protocol/compare';
 import { defaultChoices } from '../../server/src/protocol/view';
+import { say } from '../cli/fakeTerminal';
 import { CompareDesk, gloss, narrower, only, rowOf } from './support/compareDesk';
 import { gatheredViews } from './support/gatheredViews';
 import { lossRun } from './support/lossRun';
@@ -63,6 +65,32 @@ describe('results of glosses that came, went or moved', () => {
     assert.equal(gone.status, 'removed');
     assert.equal(gone.place?.uri, null);
     assert.equal(await desk.old(gone.place!.old), user('c.csv'));
+  });
+
+  it('of a method are compared with saved results of the same gloss alone, were they of one gloss only', async () => {
+    const user = (file: string): string => `run "${file}"\n  hazard "none: invented"\n\nmethod "m.gloss"\n`;
+    const shared = 'method "Invented"\n\nstep First 200..450 °C\n';
+    desk.repository.write({
+      'm.gloss': shared,
+      'b.gloss': user('b.csv'),
+      'b.csv': lossRun(340),
+      'c.gloss': user('a.csv'),
+    });
+    const saved = await say(['results', 'c.gloss', '--format', 'json'], { cwd: desk.repository.path });
+    desk.repository.write({ 'saved.json': saved.out });
+    const by: ComparedWith = { kind: 'file', uri: `${desk.root}/saved.json` };
+    const { glosses } = await desk.compared(desk.client.open(`${desk.root}/m.gloss`, shared), by);
+    assert.deepEqual(
+      glosses.map((g) => [g.title, g.status, g.rows.length > 0]),
+      [
+        ['b.gloss', 'added', true],
+        ['c.gloss', 'both', false],
+      ],
+    );
+    // One gloss that was chosen itself is compared with the one that was saved, whatever it is called.
+    const one = only(await desk.compared(desk.client.open(`${desk.root}/b.gloss`, user('b.csv')), by));
+    assert.equal(one.status, 'both');
+    assert.ok(one.rows.some((r) => r.status === 'changed'));
   });
 
   it('of a run whose data are gone cannot be computed, and the curves say why nothing is laid over them', async () => {

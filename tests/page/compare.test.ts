@@ -79,7 +79,11 @@ describe('results compared by a person with the keyboard', () => {
     await editor.typeText('Thermogloss: Show Both in the Curves');
     await take('Thermogloss: Show Both in the Curves');
     const frame = await editor.frameOf();
-    await frame.locator('.legend, [class*=legend]').getByText('HEAD').first().waitFor();
+    await frame
+      .locator('.legend, [class*=legend]')
+      .getByText(/^[0-9a-f]{7,}$/)
+      .first()
+      .waitFor();
     await editor.screenshot('compare curves');
   });
 });

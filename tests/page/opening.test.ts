@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import type { Theme } from '../served/settings';
 import { openEditor, type Editor } from './support/editor';
+import { eventually } from './webview/eventually';
 
 describe('a gloss opened in the editor', () => {
   let editor: Editor;
@@ -27,9 +28,9 @@ describe('a gloss opened in the editor', () => {
     const before = await editor.lines();
     await editor.goTo(1);
     await editor.typeText('##');
-    assert.equal((await editor.lines())[0], `##${before[0]}`);
+    await eventually(async () => assert.equal((await editor.lines())[0], `##${before[0]}`));
     await editor.press('Control+Z');
-    assert.equal((await editor.lines())[0], before[0]);
+    await eventually(async () => assert.equal((await editor.lines())[0], before[0]));
   });
 
   for (const theme of ['dark', 'high contrast', 'high contrast light', 'light'] satisfies Theme[]) {

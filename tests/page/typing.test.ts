@@ -48,7 +48,8 @@ describe('an hour of work, in short', () => {
       for (let i = 0; i < 8; i += 1) await editor.press('Backspace');
     }
     await editor.typeText(' in in');
-    await editor.page.waitForTimeout(1500);
+    const broken = (await editor.frameOf()).getByText(/line \d+ has an error/);
+    await broken.first().waitFor();
     for (let i = 0; i < 6; i += 1) await editor.press('Backspace');
     await currentFrame(editor);
     const { odd, looks } = await editor.page.evaluate(() => {

@@ -2,7 +2,9 @@ import assert from 'node:assert/strict';
 import { pathToFileURL } from 'node:url';
 import { say } from '../cli/fakeTerminal';
 import { history } from './support/history';
+import { historyJson, historySaid } from './support/historySaid';
 import { TemporaryRepository } from './support/repository';
+import { smallGloss, smallRun } from './support/small';
 
 const pointer = `version https://git-lfs.github.com/spec/v1
 oid sha256:${'0123456789abcdef'.repeat(4)}
@@ -48,5 +50,38 @@ describe('what is not in the clone', () => {
     clone.git(...command[1].split(' '));
     const fetched = await say(['diff', 'start', 'window'], { cwd: clone.path });
     assert.match(fetched.out, /^2 results moved beyond tolerance/m);
+  });
+
+  it('a clone without contents is followed as far as they are here, without an invented cause, and the command fetches the rest', async () => {
+    const origin = TemporaryRepository.make();
+    clones.push(origin);
+    origin.git('config', 'uploadpack.allowFilter', 'true');
+    origin.commit('start', { 'a.gloss': smallGloss(), 'a.csv': smallRun() });
+    origin.commit('data', { 'a.csv': smallRun(12) });
+    origin.commit('window', { 'a.gloss': smallGloss({ to: 300 }) });
+    origin.commit('again', { 'a.csv': smallRun(14) });
+    const clone = TemporaryRepository.cloned(pathToFileURL(origin.path).href, '--filter=blob:none');
+    clones.push(clone);
+    const part = await historyJson(clone.path, 'First.loss');
+    // What git itself has of the commits; of their files it has those of the last one alone.
+    assert.deepEqual(
+      part.rows.map((r) => r.revision!.commit),
+      [origin.git('rev-parse', 'again'), origin.git('rev-parse', 'window')],
+    );
+    assert.equal(part.end, 'content');
+    assert.match(part.rows[1].reason!, /a\.csv in \w+ is not in this clone/);
+    assert.ok(!part.rows.some((r) => r.causes.some((c) => c.change === 'step First')));
+    const diff = await say(['diff', 'HEAD~2', 'HEAD'], { cwd: clone.path });
+    assert.match(diff.out, /cannot compute before: the content of a\.gloss in \S+ is not in this clone/);
+    assert.doesNotMatch(diff.out, /no file|added|decision changed/);
+    const said = await historySaid(clone.path, 'First.loss');
+    const command =
+      /What came before is not shown: the content of a\.gloss in \w+ is not in this clone; `git ([^`]+)` fetches it\./;
+    const [, words] = command.exec(said.out) ?? [];
+    assert.ok(words !== undefined, said.out);
+    clone.git(...words.split(' '));
+    const whole = await historyJson(clone.path, 'First.loss');
+    assert.deepEqual(whole.rows, (await historyJson(origin.path, 'First.loss')).rows);
+    assert.deepEqual([whole.rows.length, whole.end], [4, 'begins']);
   });
 });

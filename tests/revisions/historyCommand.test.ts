@@ -100,6 +100,11 @@ describe('thermogloss history over one commit for each kind of change', () => {
     const { rows } = await historyJson(repository.path, 'Left.remaining', 'b.gloss');
     repository.git('checkout', '-q', 'gloss-renamed');
     assert.deepEqual([rows[0].result, rows[0].reason], [null, 'the gloss is gone']);
+    const said = await say(['diff', 'gloss-renamed', 'gloss-deleted', '--format', 'json'], { cwd: repository.path });
+    const { glosses } = JSON.parse(said.out) as { glosses: { results: { id: string; status: string }[] }[] };
+    const same = glosses.flatMap((g) => g.results).find((r) => r.id === 'Left.remaining')!;
+    assert.deepEqual([rows[0].status, rows[0].moved], [same.status, true]);
+    assert.equal(rows[0].status, 'removed');
     assert.equal(rows[1].revision!.commit, commitOf('gloss-renamed'));
     assert.ok(rows[1].result!.value! > 60);
   });

@@ -81,6 +81,7 @@ describe('the history of a result', () => {
     made.push(clone);
     const model = await historyJson(clone.path, 'First.loss');
     assert.deepEqual([model.rows.length, model.end], [2, 'shallow']);
+    assert.equal(model.rows.at(-1)!.status, 'oldest here');
     const said = await historySaid(clone.path, 'First.loss');
     assert.match(said.out, /This clone is shallow: what came before [0-9a-f]+ is not here/);
     clone.git('fetch', '-q', ...(/`git fetch (--unshallow)` fetches it/.exec(said.out) ?? []).slice(1));
@@ -115,6 +116,40 @@ describe('the history of a result', () => {
     assert.match(out, /there is no twice; decision changed: let twice = 2 \* First\.loss removed$/m);
     assert.match(out, /decision changed: let twice = 2 \* First\.loss added$/m);
     assert.match(out, /cannot compute .*b\.csv/);
+  });
+
+  it('goes on over the gap where a gloss was deleted and restored, also where the working copy alone restored it', async () => {
+    const repository = repositoryWith(start);
+    repository.commit('gone', { 'a.gloss': null });
+    repository.commit('aside', { 'other.txt': 'other' });
+    repository.write({ 'a.gloss': smallGloss() });
+    const uncommitted = await historyJson(repository.path, 'First.loss', 'a.gloss');
+    repository.commit('restored', {});
+    const { rows, end } = await historyJson(repository.path, 'First.loss', 'a.gloss');
+    // What git lists for the path is the reference.
+    const listed = repository.git('log', '--format=%H', '--', 'a.gloss').split('\n');
+    assert.deepEqual(
+      rows.map((r) => r.revision!.commit),
+      listed,
+    );
+    const expected = [
+      ['added', null, true],
+      ['removed', 'the gloss is gone', true],
+      ['first', null, false],
+    ];
+    assert.deepEqual(
+      rows.map((r) => [r.status, r.reason, r.moved]),
+      expected,
+    );
+    assert.deepEqual(
+      uncommitted.rows.map((r) => [r.status, r.reason, r.moved]),
+      expected,
+    );
+    assert.deepEqual([end, uncommitted.end], ['begins', 'begins']);
+    const one = await historyJson(repository.path, 'First.loss', '--limit', '1');
+    assert.deepEqual([one.rows, one.end], [rows.slice(0, 1), 'limit']);
+    const since = await historyJson(repository.path, 'First.loss', '--since', 'aside');
+    assert.deepEqual([since.rows, since.end], [rows.slice(0, 1), 'since']);
   });
 
   it('has no difference over a change of unit, and says so', async () => {
@@ -175,6 +210,17 @@ describe('the history of a result', () => {
       rows[0].causes.map((c) => c.change),
       ['data'],
     );
+    // Git itself says which of them have two parents.
+    assert.deepEqual(
+      rows.map((r) => r.merge),
+      rows.map((r) => repository.git('log', '-1', '--format=%P', r.revision!.commit).split(' ').length > 1),
+    );
+    assert.deepEqual(
+      rows.map((r) => r.merge),
+      [true, false, false, false],
+    );
+    const { out } = await historySaid(repository.path, 'First.loss');
+    assert.equal(out.match(/merge: also what the other side changed/g)?.length, 1);
   });
 
   it('takes paths and names with blanks and letters of any alphabet', async () => {
@@ -193,6 +239,29 @@ describe('the history of a result', () => {
       rows.map((r) => r.status),
       ['changed', 'first'],
     );
+  });
+
+  it('goes on with the name asked for where the name before it is not there, and says so in that row alone', async () => {
+    const other = ['step Early 150..260 °C'];
+    const repository = repositoryWith({
+      'a.gloss': smallGloss({ more: ['let a = 2 * First.loss'] }),
+      'a.csv': smallRun(),
+    });
+    repository.commit('neither', { 'a.gloss': smallGloss() });
+    repository.commit('b', { 'a.gloss': smallGloss({ more: [...other, 'let b = 3 * First.loss'] }) });
+    repository.commit('renamed', { 'a.gloss': smallGloss({ more: [...other, 'let a = 3 * First.loss'] }) });
+    const { rows } = await historyJson(repository.path, 'a');
+    assert.deepEqual(
+      rows.map((r) => [r.id, r.wasId, r.again, r.result !== null]),
+      [
+        ['a', 'b', null, true],
+        ['b', null, null, true],
+        ['b', null, null, false],
+        ['a', null, 'b', true],
+      ],
+    );
+    const { out } = await historySaid(repository.path, 'a');
+    assert.equal(out.match(/there is no b here; a is followed again/g)?.length, 1);
   });
 
   it('asks which gloss is meant where several have the result', async () => {

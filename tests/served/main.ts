@@ -56,7 +56,7 @@ function pageSuite(options: readonly string[]): {
     const run = spawnSync(process.execPath, [mocha, '--config', 'tests/page/.mocharc.json', ...options], {
       stdio: 'inherit',
       env: { ...process.env, GLOSS_TEST_REPORT: report },
-      timeout: 25 * minute,
+      timeout: 14 * minute,
     });
     if (!existsSync(report))
       return { tests: [], broken: `The tests at the page did not come to their end (${run.status}).` };

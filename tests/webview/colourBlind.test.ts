@@ -44,6 +44,21 @@ function seenWith(matrix: readonly (readonly number[])[], { r, g, b }: Colour): 
   return { r: x, g: y, b: z, a: 1 };
 }
 
+/** CIELAB of linear sRGB (IEC 61966-2-1 primaries, white D65; CIE 15), for distances as of CIE 1976. */
+function labOf({ r, g, b }: Colour): readonly number[] {
+  const [x, y, z] = [
+    [0.4124564 / 0.95047, 0.3575761 / 0.95047, 0.1804375 / 0.95047],
+    [0.2126729, 0.7151522, 0.072175],
+    [0.0193339 / 1.08883, 0.119192 / 1.08883, 0.9503041 / 1.08883],
+  ].map((row) => {
+    const t = row[0] * linear(r) + row[1] * linear(g) + row[2] * linear(b);
+    return t > 216 / 24389 ? Math.cbrt(t) : ((24389 / 27) * t + 16) / 116;
+  });
+  return [116 * y - 16, 500 * (x - y), 200 * (y - z)];
+}
+
+const distance = (a: Colour, b: Colour): number => Math.hypot(...labOf(a).map((v, k) => v - labOf(b)[k]));
+
 describe('colours for those who see two kinds of light instead of three', () => {
   it('are simulated so that greys stay as they are and pure hues do not', () => {
     for (const matrix of Object.values(losses)) {
@@ -82,4 +97,38 @@ describe('colours for those who see two kinds of light instead of three', () => 
       assert.deepEqual(low, []);
     });
   }
+
+  it('are as far apart as CIELAB says: white from black 100, red from green 170.6', () => {
+    const [white, black, red, green] = ['#ffffff', '#000000', '#ff0000', '#00ff00'].map((c) => colourFrom(c)!);
+    assert.ok(Math.abs(distance(white, black) - 100) < 0.1);
+    // L*a*b* of the primaries, of many published tables, from memory: 53.2, 80.1, 67.2 and 87.7, -86.2, 83.2.
+    assert.ok(Math.abs(distance(red, green) - Math.hypot(34.5, 166.3, 16)) < 0.5);
+  });
+
+  // Nobody states what is enough: a distance of about 2 is just seen, and 15 is what is asked for here.
+  it('are told from one another, 15 apart, but for warning and error, which differ in slant and words', () => {
+    const near = new Set<string>();
+    const look = (where: string, of: Readonly<Record<string, Colour>>): void => {
+      const all = Object.entries(of);
+      for (const [loss, matrix] of Object.entries(losses)) {
+        all.forEach(([name, colour], k) =>
+          all.slice(k + 1).forEach(([other, another]) => {
+            const apart = distance(seenWith(matrix, colour), seenWith(matrix, another));
+            if (apart < 15) near.add(`${name} and ${other}`);
+            assert.ok(apart > 2, `${where}, without ${loss}: ${name} and ${other} are ${apart.toFixed(1)} apart`);
+          }),
+        );
+      }
+    };
+    for (const theme of themeNames) {
+      const given: Readonly<Record<string, string>> = themes[theme];
+      const p = palette((name) => (given[name] === undefined ? null : colourFrom(given[name])), theme);
+      look(theme, { ink: p.ink, muted: p.muted, accent: p.accent, warning: p.warning, error: p.error });
+    }
+    for (const [theme, { ink, muted, accent, warning, error }] of Object.entries(figureColours)) {
+      const of = Object.entries({ ink, muted, accent, warning, error }).map(([n, c]) => [n, colourFrom(c)!] as const);
+      look(`export ${theme}`, Object.fromEntries(of));
+    }
+    assert.deepEqual([...near], ['warning and error']);
+  });
 });

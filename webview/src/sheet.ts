@@ -251,7 +251,7 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
     }
     waitForChoices();
     port.setState(kept);
-    parts.scrollTo(kept.scroll);
+    parts.scroll.to(kept.scroll);
     redraw();
   };
 
@@ -298,8 +298,8 @@ export function openSheet(root: HTMLElement, port: Port, timers: Timers): void {
   window.addEventListener('resize', () => redraw());
   window.addEventListener('pagehide', () => keepSoon.now());
   document.addEventListener('visibilitychange', () => keepSoon.now());
-  parts.onScroll((top) => keep({ do: 'scroll', top }));
-  parts.scrollTo(kept.scroll);
+  parts.scroll.onScroll((top) => keep({ do: 'scroll', top }));
+  parts.scroll.to(kept.scroll);
   waitForChoices();
   redraw();
   port.post({ type: 'ready' });

@@ -20,7 +20,22 @@ export interface ChangeNode {
 }
 
 /** What moved, a node a result; of several glosses a node each. */
-export function changeNodes({ glosses }: Comparison, t: Translate): ChangeNode[] {
+export function changeNodes(comparison: Comparison, t: Translate): ChangeNode[] {
+  return numbered(nodesOf(comparison, t), new Map());
+}
+
+/** Nodes of the same words get a running number: the editor takes no id twice. */
+function numbered(nodes: readonly ChangeNode[], seen: Map<string, number>): ChangeNode[] {
+  return nodes.map((one) => {
+    const count = (seen.get(one.id) ?? 0) + 1;
+    seen.set(one.id, count);
+    // No label holds the sign before the number.
+    const id = count === 1 ? one.id : `${one.id}\0${count}`;
+    return { ...one, id, children: numbered(one.children, seen) };
+  });
+}
+
+function nodesOf({ glosses }: Comparison, t: Translate): ChangeNode[] {
   if (glosses.length === 1) return glossNodes(glosses[0]!, t);
   return glosses.map((gloss) => {
     const count = gloss.rows.length + gloss.verdicts.length;

@@ -23,6 +23,8 @@ export class CaretSync<T extends CaretTarget> {
   private sent: Asked | null = null;
   private next: Asked | null = null;
   private asking = false;
+  /** Counts what the view has sent: an answer about a place before that is dropped. */
+  private turns = 0;
   private readonly told = new WeakMap<T, { readonly uri: string; readonly statement: string | null }>();
 
   /** @param statementAt what stands at a place of a text; null between statements. */
@@ -33,6 +35,8 @@ export class CaretSync<T extends CaretTarget> {
 
   /** The view asked to move the caret: the report of it is the echo to keep quiet about. */
   revealing(target: T, uri: string, selection: TextRange, statement: string | null): void {
+    this.turns++;
+    this.next = null;
     this.sent = { uri, selection };
     this.told.set(target, { uri, statement });
   }
@@ -60,9 +64,10 @@ export class CaretSync<T extends CaretTarget> {
 
   private async ask(): Promise<void> {
     const { uri, selection } = this.next!;
+    const { turns } = this;
     this.next = null;
     const statement = await this.statementAt(uri, selection.start);
-    if (this.next !== null) return;
+    if (this.next !== null || turns !== this.turns) return;
     for (const target of this.targets()) {
       if (!target.shows(uri) || !target.listening) continue;
       const told = this.told.get(target);

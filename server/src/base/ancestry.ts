@@ -22,6 +22,8 @@ export interface Ancestry {
   /** What the path was called at the nth parent, by git's reckoning; null: it finds none. */
   renamed(parent: number, path: string): Promise<string | null>;
   back(parent: number): void;
+  /** These paths here, with those that links among them lead over: a change at any of them may be one of theirs. */
+  passed(paths: readonly string[]): Promise<readonly string[]>;
   /** The files as they are here, which stay so when the way goes on; `label` names them. */
   files(label: string): FileSource;
   /** Those of the nth parent. */

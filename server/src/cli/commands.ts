@@ -153,12 +153,12 @@ export const commands: readonly CommandRecord[] = [
   },
   {
     name: 'history',
-    summary: 'follow one result through the revisions: value, difference, who changed what',
+    summary: 'follow one result through the revisions: value, difference, what moved it',
     usage: ['history NAME [GLOSS] [--since REV] [--limit N] [--tolerance LIST] [--format FORMAT] [-o FILE]'],
     examples: [
       {
         line: 'thermogloss history First.loss b.gloss',
-        does: 'a row for each revision that touched b.gloss or what takes part in it, newest first',
+        does: 'newest first, a row a revision that touched what it rests on',
       },
       { line: 'thermogloss history ratio --since v1.0', does: 'of the only gloss here that has it, after that tag' },
       { line: 'thermogloss history First.loss b.gloss --format csv', does: 'full precision, a record a revision' },

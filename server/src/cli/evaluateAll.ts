@@ -1,10 +1,11 @@
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import type { Snapshot } from '../engine/snapshot';
 import { withSlashes } from '../host/root';
 import type { Context } from './context';
 import { BadUsage } from './exitCodes';
 import { checkPlace, openGloss } from './glossText';
 import { expandInputs, glosses } from './inputs';
+import { refuseInput } from './outputFile';
 import { Progress } from './progress';
 import { writeWhole } from './writeFile';
 
@@ -36,9 +37,15 @@ export async function evaluatePaths(
   }
 }
 
-/** Results go to standard output, or whole into the file named with `-o`. */
+/** Results go to standard output, or whole into the file named with `-o`, which is then said. */
 export function writeResults({ typed, terminal }: Context, text: string): void {
   const file = typed.values.get('output');
-  if (file === undefined) terminal.out(text);
-  else writeWhole(resolve(terminal.cwd, file), text);
+  if (file === undefined) {
+    terminal.out(text);
+    return;
+  }
+  const target = resolve(terminal.cwd, file);
+  refuseInput(target, file, [terminal.cwd, ...typed.operands.map((o) => dirname(resolve(terminal.cwd, o)))]);
+  writeWhole(target, text);
+  terminal.error(`${file} written\n`);
 }

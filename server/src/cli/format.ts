@@ -13,6 +13,9 @@ export async function formatGlosses(context: Context): Promise<number> {
   const inputs = await expandInputs(typed.operands, terminal.cwd, glosses);
   const at = typed.values.get('at');
   checkPlace(inputs, at);
+  // A run file that is named by mistake is never laid out.
+  const other = inputs.find((input) => input !== standardInput && !input.endsWith('.gloss'));
+  if (other !== undefined) throw new BadUsage(`${relative(terminal.cwd, other)} is no .gloss file`);
   const checkOnly = typed.switches.has('check');
   let changes = 0;
   for (const input of inputs) {

@@ -6,7 +6,7 @@ import { historyCsv } from '../presentation/history/historyCsv';
 import { historyJson } from '../presentation/history/historyJson';
 import { historyMarkdown } from '../presentation/history/historyMarkdown';
 import { historyText } from '../presentation/history/historyText';
-import type { HistoryModel } from '../presentation/history/model';
+import type { HistoryModel, HistoryRow } from '../presentation/history/model';
 import { unpainted } from '../presentation/paint';
 import { historyOf } from '../revisions/history';
 import { resultNames, statementOf } from '../revisions/names';
@@ -43,12 +43,18 @@ export async function history(context: Context): Promise<number> {
     if (ids.length > 0 && rows.every((r) => r.result === null && r.diff === null)) {
       throw new BadUsage(`${display} has no result ${wish.name} in these revisions${meant(wish.name, ids)}`);
     }
-    writeResults(context, shown(context, { name: wish.name, gloss: display, rows, end }));
+    const known = end.kind === 'shallow' || end.kind === 'content' ? rows.map(oldestHere) : rows;
+    writeResults(context, shown(context, { name: wish.name, gloss: display, rows: known, end }));
     return done;
   } finally {
     progress.end();
     repository.rest();
   }
+}
+
+/** Where commits are missing nobody knows what the first one was. */
+function oldestHere(row: HistoryRow): HistoryRow {
+  return row.status === 'first' ? { ...row, status: 'oldest here' } : row;
 }
 
 /** A name that no text ever had is refused before anything is computed. */
@@ -60,11 +66,14 @@ async function checkName(
 ): Promise<void> {
   const known = new Set<string>();
   let isThere = false;
-  for (const { source, path } of states) {
+  let unread: string | null = null;
+  for (const { source, path, ...state } of states) {
+    unread ??= state.unread;
     isThere ||= (await source.contentId(path)) !== null;
     for (const one of await resultNames(engine, source, path)) known.add(one);
     if (known.has(statementOf(name))) return;
   }
+  if (unread !== null) throw new Trouble(unread);
   if (!isThere) throw new Trouble(`there is no gloss ${display}, and no revision here has one`);
   throw new BadUsage(`${display} has no result ${name} in these revisions${meant(statementOf(name), known)}`);
 }

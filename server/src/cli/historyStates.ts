@@ -8,7 +8,7 @@ import { sameState, stateOf, statesOf, type States } from '../revisions/states';
 import { Trouble } from './exitCodes';
 import type { HistoryWish } from './historyArguments';
 
-export interface WantedStates extends Omit<States, 'end'> {
+export interface WantedStates extends Omit<States, 'end' | 'last' | 'unread'> {
   readonly end: HistoryEnd;
 }
 
@@ -28,32 +28,31 @@ export async function wantedStates(
     throw new Trouble(`${since} names no revision of this repository${more}`);
   }
   const head = await repository.commit('HEAD');
-  const was = head === null ? null : await committedPath(engine, repository, head, work, path);
-  const committed =
-    head === null || was === null ? noStates : await committedStates(engine, repository, head, base, was, limit);
+  const was = head === null ? path : await committedPath(engine, repository, head, work, path);
+  const committed = head === null ? null : await committedStates(engine, repository, head, base, was, limit);
   const own = await stateOf(engine, work, path, null);
-  const [newest] = committed.states;
+  const older = committed?.states ?? [];
+  const newest = older.at(0);
   const isNews = newest === undefined ? await isThere(work, path) : !(await sameState(engine, own, newest));
-  const states = isNews ? [own, ...committed.states] : committed.states;
-  const asked = committed.asked + (isNews ? 1 : 0);
+  const states = isNews ? [own, ...older] : older;
+  const asked = (committed?.asked ?? 0) + (isNews ? 1 : 0);
   if (asked > limit) return { states, asked: limit, end: { kind: 'limit' } };
-  return { states, asked, end: was === null ? { kind: 'uncommitted' } : await endOf(committed, repository, since) };
+  if (committed === null || older.length === 0) return { states, asked, end: { kind: 'uncommitted' } };
+  return { states, asked, end: await endOf(committed, repository, since) };
 }
-
-const noStates: States = { states: [], asked: 0, end: 'came' };
 
 async function isThere(work: FileSource, path: string): Promise<boolean> {
   return (await work.contentId(path)) !== null;
 }
 
-/** Where HEAD has the gloss, which may lie elsewhere in the working copy; null: it was never committed. */
+/** Where HEAD has the gloss, which may lie elsewhere in the working copy; its own path where HEAD has none like it. */
 async function committedPath(
   engine: RevisionEngine,
   repository: Repository,
   head: string,
   work: FileSource,
   path: string,
-): Promise<string | null> {
+): Promise<string> {
   const source = await repository.source(head, 'HEAD');
   // What is nowhere now may have been there once.
   if ((await source.contentId(path)) !== null || !(await isThere(work, path))) return path;
@@ -63,7 +62,7 @@ async function committedPath(
     if (name.endsWith('.gloss') && !(await isThere(work, at))) gone.push(at);
   }
   const both = { old: gone, new: [path] };
-  return (await movedGlosses(engine, source, work, both)).get(path) ?? null;
+  return (await movedGlosses(engine, source, work, both)).get(path) ?? path;
 }
 
 async function committedStates(
@@ -78,11 +77,13 @@ async function committedStates(
   if (ancestry !== null) return statesOf(engine, ancestry, path, limit);
   // Nothing came after it: what HEAD has is there to compare the working copy with.
   const state = await stateOf(engine, await repository.source(head, 'HEAD'), path, null);
-  return { states: [state], asked: 0, end: 'since' };
+  const last = state.revision ?? { commit: head, short: head.slice(0, 7), date: '', author: '' };
+  return { states: [state], asked: 0, end: 'since', last };
 }
 
-async function endOf({ end }: States, repository: Repository, since: string | null): Promise<HistoryEnd> {
+async function endOf({ end, last, unread }: States, repository: Repository, since: string | null): Promise<HistoryEnd> {
   if (end === 'limit') return { kind: 'limit' };
+  if (end === 'unread') return { kind: 'content', message: unread! };
   if (end === 'since') return { kind: 'since', revision: since! };
-  return { kind: end === 'no parent' && (await repository.shallow()) ? 'shallow' : 'begins' };
+  return (await repository.shallow()) ? { kind: 'shallow', from: last.short } : { kind: 'begins' };
 }

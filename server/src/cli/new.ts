@@ -27,6 +27,7 @@ async function draftOne(context: Context, run: string): Promise<number> {
   const text = await draft(context, run, null);
   if (target === null) terminal.out(text);
   else if (!writeNew(target, text)) throw new Trouble(`${output!} is already there; it was not changed`);
+  else terminal.error(`${output!} written\n`);
   return done;
 }
 

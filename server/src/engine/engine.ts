@@ -52,6 +52,7 @@ export class Engine {
   /** Text of methods as read from disk; forgotten on `invalidate`. */
   private readonly texts = new Map<string, ReturnType<Loader['opened']>>();
   /** What a snapshot was evaluated on; gone with the snapshot. */
+  private readonly preparing = new WeakMap<PreparedRun, Promise<void>>();
   private readonly prepared = new WeakMap<Snapshot, PreparedRun>();
 
   constructor(
@@ -117,8 +118,17 @@ export class Engine {
   async prepareCurves(snapshot: Snapshot, abscissa: Abscissa): Promise<void> {
     const prepared = this.prepared.get(snapshot);
     if (prepared === undefined) return;
-    const steps = lanesInSteps(prepared, abscissa);
-    while (steps.next().done !== true) await this.host.pause();
+    // Who asks meanwhile waits, and then finds nearly all of it made.
+    const before = this.preparing.get(prepared) ?? Promise.resolve();
+    const own = before.then(async () => {
+      const steps = lanesInSteps(prepared, abscissa);
+      while (steps.next().done !== true) await this.host.pause();
+    });
+    this.preparing.set(
+      prepared,
+      own.catch(() => undefined),
+    );
+    await own;
   }
 
   /** Evaluates the gloss at `path`; `text` stands for the file where it is open and unsaved. */

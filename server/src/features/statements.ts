@@ -7,6 +7,13 @@ export function statementAt(tree: Tree, offset: number): StatementNode | null {
   return tree.statements.find((s) => s.span.start <= offset && offset <= s.span.end) ?? null;
 }
 
+/** The same, and behind a statement in its last line (a comment, blanks) still that statement. */
+export function statementOfLine(tree: Tree, offset: number): StatementNode | null {
+  const behind = ({ span }: StatementNode): boolean =>
+    span.end < offset && !/[\r\n]/.test(tree.text.slice(span.end, offset));
+  return statementAt(tree, offset) ?? tree.statements.find(behind) ?? null;
+}
+
 /** Token names of a statement that hold the offset, the narrowest first. */
 export function tokensAt(node: StatementNode, offset: number): { readonly token: string; readonly span: Span }[] {
   return [...node.tokens]

@@ -1,7 +1,8 @@
 import type { Ancestry, Revision } from '../base/ancestry';
 import type { FileSource } from '../base/source';
 import { readChanges, readRevisions, type Changes, type RevisionWithParents } from './gitHistory';
-import { TreeSource, type Repository, type TreeIds } from './repository';
+import type { Repository } from './repository';
+import { TreeSource, type TreeIds } from './treeSource';
 
 /**
  * The way back from a commit: revisions and their changes are read in two calls, and the files of an older one are those of
@@ -65,10 +66,17 @@ export class GitAncestry implements Ancestry {
 
   parentFiles(parent: number): FileSource {
     const commit = this.here.parents[parent];
-    return this.source(commit, 'parent', [...this.overlay, ...this.changesFrom(parent)]);
+    return this.source(commit, commit.slice(0, 7), [...this.overlay, ...this.changesFrom(parent)]);
   }
 
-  private source(commit: string, label: string, overlay: Iterable<readonly [string, string | null]>): FileSource {
+  async passed(paths: readonly string[]): Promise<readonly string[]> {
+    const here = this.source(this.here.commit, 'here', this.overlay);
+    const found = new Set<string>();
+    for (const path of paths) for (const one of await here.passed(path)) found.add(one);
+    return [...found];
+  }
+
+  private source(commit: string, label: string, overlay: Iterable<readonly [string, string | null]>): TreeSource {
     return new TreeSource(this.repository, commit, label, new OlderIds(this.start, new Map(overlay)));
   }
 

@@ -1,5 +1,6 @@
 import type { Revision } from '../base/ancestry';
 import { git } from './git';
+import { asLink, linkMode } from './treeLinks';
 
 export interface RevisionWithParents extends Revision {
   readonly parents: readonly string[];
@@ -44,7 +45,8 @@ export async function readChanges(top: string, revisions: ReadonlyMap<string, Re
     if (token.startsWith(':')) {
       // `:MODE MODE ID ID STATUS`, then the path. Mode 000000: there was no file, 160000: a repository of its own.
       const [mode, , was] = token.slice(1).split(' ');
-      of.set(tokens[++k], mode === '000000' || mode === '160000' ? null : was);
+      const id = mode === linkMode ? asLink(was) : was;
+      of.set(tokens[++k], mode === '000000' || mode === '160000' ? null : id);
     } else if (token !== '') {
       of = new Map();
       found.set(pairs[++pair], of);

@@ -1,7 +1,9 @@
-import type { FileSource, SourceFile } from '../base/source';
+import type { FileSource } from '../base/source';
 import { git } from './git';
 import { GitObjects } from './gitObjects';
-import { withSlashes } from './root';
+import { realPath, rootFor, withSlashes } from './root';
+import { asLink, linkMode } from './treeLinks';
+import { TreeSource, type TreeIds } from './treeSource';
 
 /** A repository read through git's plumbing: revisions, trees, blobs. Writes nothing. */
 export class Repository {
@@ -17,11 +19,15 @@ export class Repository {
     this.objects = new GitObjects(top);
   }
 
-  /** null: the folder is in no repository, or there is no git program. */
+  /**
+   * null: the folder is in no repository, or there is no git program. Nor where git's settings put the files elsewhere than at
+   * the nearest folder above with `.git`: a repository must not open files outside of itself.
+   */
   static async open(folder: string): Promise<Repository | null> {
     const answer = await git(folder, ['rev-parse', '--show-toplevel']);
     if (!answer.ok) return null;
-    return new Repository(withSlashes(line(answer.out)));
+    const top = line(answer.out);
+    return realPath(top) === rootFor(folder) ? new Repository(withSlashes(top)) : null;
   }
 
   /** The commit a revision names (`HEAD`, a branch, a tag, `HEAD~2`, an abbreviated id); null where there is none. */
@@ -59,7 +65,7 @@ export class Repository {
     return answer.ok && line(answer.out) === 'true';
   }
 
-  /** Blob ids by path relative to the top, of a commit or of the index. */
+  /** Blob ids by path relative to the top, of a commit or of the index; those of links as `asLink` marks them. */
   tree(of: string | 'index'): Promise<ReadonlyMap<string, string>> {
     const read = async (): Promise<ReadonlyMap<string, string>> => {
       const words = of === 'index' ? ['ls-files', '-s', '-z'] : ['ls-tree', '-r', '-z', '--full-tree', of];
@@ -72,7 +78,9 @@ export class Repository {
         const fields = entry.slice(0, tab).split(' ');
         // ls-files: mode id stage; ls-tree: mode type id.
         const id = of === 'index' ? fields[1] : fields[2];
-        if (of === 'index' ? fields[2] === '0' : fields[1] === 'blob') found.set(entry.slice(tab + 1), id);
+        if (of === 'index' ? fields[2] === '0' : fields[1] === 'blob') {
+          found.set(entry.slice(tab + 1), fields[0] === linkMode ? asLink(id) : id);
+        }
       }
       return found;
     };
@@ -115,8 +123,9 @@ export class Repository {
     this.objects.end();
   }
 
-  async source(of: string | 'index', label: string): Promise<FileSource> {
-    return new TreeSource(this, of === 'index' ? 'index' : of, label, await this.tree(of));
+  /** `tree`: as it was read before, for the index does not stay. */
+  async source(of: string | 'index', label: string, tree?: TreeIds): Promise<FileSource> {
+    return new TreeSource(this, of, label, tree ?? (await this.tree(of)));
   }
 }
 
@@ -125,59 +134,6 @@ const mostRefs = 500;
 
 /** Contents kept at once; a walk over data of gigabytes reads again. */
 const mostHeld = 1 << 28;
-
-export class TreeSource implements FileSource {
-  constructor(
-    private readonly repository: Repository,
-    private readonly of: string,
-    readonly label: string,
-    private readonly ids: TreeIds,
-  ) {}
-
-  contentId(path: string): Promise<string | null> {
-    return Promise.resolve(this.ids.get(this.relative(path)) ?? null);
-  }
-
-  async read(path: string): Promise<SourceFile> {
-    const name = this.relative(path);
-    const id = this.ids.get(name);
-    if (id === undefined) return { ok: false, reason: 'missing', message: `there is no file ${name} in ${this.label}` };
-    const bytes = await this.repository.blob(id);
-    if (bytes === null) {
-      // Fetching the commit again would bring nothing: the clone has it, and its filter would leave the content out anew.
-      const message = `the content of ${name} in ${this.label} is not in this clone; \`git fetch --refetch --no-filter\` fetches it`;
-      return { ok: false, reason: 'unreadable', message };
-    }
-    if (isPointer(bytes)) {
-      const message = `the content of ${name} in ${this.label} is a pointer to large-file storage; \`git lfs fetch origin ${this.of}\` fetches it`;
-      return { ok: false, reason: 'unreadable', message };
-    }
-    return { ok: true, bytes };
-  }
-
-  list(folder: string): Promise<readonly string[]> {
-    const prefix = this.relative(folder) === '' ? '' : `${this.relative(folder)}/`;
-    const names = [...this.ids.keys()].filter((p) => p.startsWith(prefix)).map((p) => p.slice(prefix.length));
-    return Promise.resolve([...new Set(names.map((n) => n.split('/')[0]))].sort());
-  }
-
-  private relative(path: string): string {
-    const { top } = this.repository;
-    return path === top ? '' : path.startsWith(`${top}/`) ? path.slice(top.length + 1) : path;
-  }
-}
-
-/** What git tells of one state of the files: ids by path relative to the top. */
-export interface TreeIds {
-  get(path: string): string | undefined;
-  keys(): Iterable<string>;
-}
-
-/** A few lines that stand for a file kept elsewhere: `version …`, `oid sha256:…`, `size …`. */
-export function isPointer(bytes: Uint8Array): boolean {
-  if (bytes.length > 1024) return false;
-  return /^version \S+\n(?:\S.*\n)*oid sha256:[0-9a-f]{64}\nsize \d+\n?$/.test(Buffer.from(bytes).toString('latin1'));
-}
 
 function line(out: Buffer): string {
   return out.toString('utf8').replace(/\r?\n$/, '');

@@ -4,7 +4,7 @@ import { decodedText } from './decodedText';
 import { unknownEncoding } from './encoding';
 import { NodeHost } from './nodeHost';
 import { isInside, withSlashes } from './root';
-import { isPointer } from './repository';
+import { isPointer } from './treeSource';
 import { resolve } from 'node:path';
 
 /** A host whose files come from a source that can be changed: two revisions share one engine and what it remembers. */

@@ -2,7 +2,6 @@ import type { Engine } from '../engine/engine';
 import type { Snapshot } from '../engine/snapshot';
 import { namedRevision, type NamedRevision } from '../host/namedRevision';
 import { Repository } from '../host/repository';
-import { withSlashes } from '../host/root';
 import { SourceHost } from '../host/sourceHost';
 import { WorkSource } from '../host/workSource';
 import { movedGlosses } from '../revisions/movedGlosses';
@@ -11,6 +10,7 @@ import { RevisionEngine } from '../revisions/revisionEngine';
 import { sideOf, type Side } from '../revisions/side';
 import type { RevisionNames } from '../protocol/compare';
 import { goneGlosses, type OpenAt, type RevisionPlace } from './compare/revisionPlace';
+import { Spellings } from './compare/spellings';
 import type { Subjects } from './compare/subjects';
 import { compareWithRevision, type OpenNow, type RevisionComparison } from './compare/withRevision';
 import type { Timers } from './timers';
@@ -30,7 +30,7 @@ const lasting = 3000;
 /** Evaluations of revisions kept at once. */
 const mostSides = 200;
 
-/** Glosses at other revisions of their repository, evaluated once a commit. */
+/** Glosses at other revisions of their repository, evaluated once a commit. Paths come and go as the editor spells them. */
 export class RevisionsBeside {
   private readonly opened = new Map<string, Promise<RevisionPlace | null>>();
   private readonly names = new Map<string, Promise<NamedRevision | null>>();
@@ -51,7 +51,9 @@ export class RevisionsBeside {
     const place = await this.open(root);
     const named = place === null ? null : await this.named(place, revision);
     if (place === null || named === null) return null;
-    const former = await this.formerPath(place, named, withSlashes(path), open);
+    const { spellings } = place;
+    const openAt: OpenAt = (at) => open(spellings.ofEditor(at));
+    const former = await this.formerPath(place, named, spellings.ofGit(path), openAt);
     const side = former === null ? null : await this.side(place, named, former);
     return { key: `${named.key} ${former ?? ''}`, label: named.label, side, engine: place.engine.engine };
   }
@@ -75,7 +77,9 @@ export class RevisionsBeside {
   async text(root: string, path: string, name: string): Promise<string | null> {
     const place = await this.open(root);
     const named = place === null ? null : await this.named(place, name);
-    return place === null || named === null ? null : place.engine.text(await named.source(), path);
+    return place === null || named === null
+      ? null
+      : place.engine.text(await named.source(), place.spellings.ofGit(path));
   }
 
   /** The commit checked out and what of it is not what was evaluated, in words; null as of `open`. */
@@ -96,7 +100,7 @@ export class RevisionsBeside {
       const head = repository === null ? null : await repository.commit('HEAD');
       if (repository === null || head === null) return null;
       const host = new SourceHost(repository.top, await repository.source(head, 'HEAD'));
-      return { repository, engine: new RevisionEngine(host) };
+      return { repository, engine: new RevisionEngine(host), spellings: new Spellings(root, repository.top) };
     });
     this.opened.set(root, made);
     // A repository may be made, or get its first commit, later.

@@ -16,7 +16,7 @@ export const compareMethod = {
 
 /**
  * The old side. A revision by its name (`HEAD`, a branch, a tag, a commit), `index`, or `main...` for the last commit that
- * HEAD and main have in common; or a file: saved results (`.json`) or another gloss.
+ * HEAD and main have in common; `index:…` for the index as it was compared; or a file: saved results (`.json`) or another gloss.
  */
 export type ComparedWith =
   { readonly kind: 'revision'; readonly name: string } | { readonly kind: 'file'; readonly uri: string };

@@ -45,6 +45,10 @@ export async function compareSides(
   newer: Side,
   options: CompareOptions,
 ): Promise<GlossDiff> {
+  // What a text says that cannot be read is not known: nothing in the other one has come or gone.
+  if (older.unread !== null || newer.unread !== null) {
+    return compareNumbers(older.compared, newer.compared, options.tolerance);
+  }
   const statements = statementChanges(textsOf(older.snapshot), textsOf(newer.snapshot));
   const files = await fileChanges(engine.host, older, newer);
   const diff = compareNumbers(older.compared, newer.compared, options.tolerance);
@@ -62,7 +66,8 @@ export async function compareSides(
   };
 }
 
-function oneSided(older: Side | null, newer: Side | null): GlossDiff {
+/** A gloss that is on one side alone: its results came or went. */
+export function oneSided(older: Side | null, newer: Side | null): GlossDiff {
   const only = (newer ?? older)!.compared;
   const nothing: ComparedGloss = { ...only, results: [], requirements: [], failure: null };
   const diff = older === null ? compareNumbers(nothing, only, noTolerance) : compareNumbers(only, nothing, noTolerance);

@@ -1,7 +1,7 @@
 import type { HistoryRow } from '../presentation/history/model';
 import type { Change, DiffRow } from '../presentation/diff/model';
 import type { ComparedResult } from '../presentation/diff/compared';
-import { compareSides, type CompareOptions } from './compare';
+import { compareSides, oneSided, type CompareOptions } from './compare';
 import type { RevisionEngine } from './revisionEngine';
 import { sideOf, type Side } from './side';
 import type { State } from './states';
@@ -14,7 +14,8 @@ export interface History {
 
 /**
  * One result through states of its gloss, newest first; of those beyond `asked` the first serves for comparison alone. A state is
- * evaluated once, however often its content comes back. The result keeps its thread through a new name of its statement.
+ * evaluated once, however often its content comes back. The result keeps its thread through a new name of its statement; where
+ * the older name is not there and the name asked for is, that one is followed again.
  */
 export async function historyOf(
   engine: RevisionEngine,
@@ -39,9 +40,17 @@ export async function historyOf(
     const before = states.at(index + 1);
     const older = before === undefined ? null : await side(before);
     for (const result of newer?.compared.results ?? []) ids.add(result.id);
-    const made = await rowOf(engine, id, state, newer, older, options);
+    const has = (one: string): boolean => newer?.compared.results.some((r) => r.id === one) ?? false;
+    const again = id !== name && !has(id) && has(name) ? id : null;
+    if (again !== null) id = name;
+    const made = await rowOf(engine, id, state, newer, older, before !== undefined, options);
     const moved = before !== undefined && older !== null && newer !== null && before.path !== state.path;
-    rows.push({ ...made, was: moved ? engine.host.display(before.path) : null });
+    rows.push({
+      ...made,
+      again,
+      isMerge: state.isMerge ?? false,
+      was: moved ? engine.host.display(before.path) : null,
+    });
     id = made.diff?.old?.id ?? id;
   }
   return { rows, ids: [...ids] };
@@ -52,7 +61,7 @@ function withoutCurves(side: Side | null): Side | null {
   return side === null ? null : { ...side, snapshot: { ...side.snapshot, constructions: [] } };
 }
 
-type Made = Omit<HistoryRow, 'was'>;
+type Made = Omit<HistoryRow, 'was' | 'again' | 'isMerge'>;
 
 async function rowOf(
   engine: RevisionEngine,
@@ -60,6 +69,7 @@ async function rowOf(
   state: State,
   newer: Side | null,
   older: Side | null,
+  isAfterAnother: boolean,
   options: CompareOptions,
 ): Promise<Made> {
   const result = newer?.compared.results.find((r) => r.id === id) ?? null;
@@ -72,7 +82,13 @@ async function rowOf(
     changes: [],
   };
   const alone = { ...start, status: statusAlone(newer, result), diff: null };
-  if (newer === null || older === null) return alone;
+  if (newer === null || older === null) {
+    // The gloss itself went, or came back.
+    const isAlone = !isAfterAnother || (newer === null && older === null);
+    const row = isAlone ? undefined : oneSided(older, newer).rows.find((r) => r.id === id);
+    return row === undefined ? alone : { ...start, status: row.status, diff: row };
+  }
+  if (older.unread !== null) return { ...alone, status: alone.status === 'first' ? 'oldest here' : alone.status };
   const isIts = (row: DiffRow): boolean => row.new?.id === id || row.old?.id === id;
   const { rows, changes } = await compareSides(engine, older, newer, { ...options, only: isIts });
   const row = rows.find((r) => (r.new ?? r.old)?.id === id);

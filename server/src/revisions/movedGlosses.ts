@@ -9,8 +9,9 @@ export interface GlossPaths {
 
 /**
  * New path → old path of glosses that moved, also where they were edited on the way. First those of the same content; then, of
- * those that came and those that went, the pairs that git takes for renamed (`renames`), that evaluate the same run, or that
- * have at least half of their lines in common, the likest first. No pair is made of two runs that are both still there.
+ * those that came and those that went, the pairs of glosses that evaluate the same run, and of methods that git takes for
+ * renamed (`renames`) or that have at least half of their lines in common, the likest first. Glosses of different runs are no
+ * pair however alike they are, and of two that are equally like a third neither is.
  */
 export async function movedGlosses(
   engine: RevisionEngine,
@@ -41,7 +42,7 @@ export async function movedGlosses(
     const new_ = await textOf(engine, to, path);
     for (const old of left) {
       const sameRun = isSameRun(old, new_);
-      if (!sameRun && (await isStillThere(old, to))) continue;
+      if (!sameRun && (old.run !== null || new_.run !== null)) continue;
       const alike = common(old.lines, new_.lines);
       const isRename = renames.get(path) === old.path;
       if (!isRename && !sameRun && alike < 0.5) continue;
@@ -49,7 +50,13 @@ export async function movedGlosses(
     }
   }
   candidates.sort((a, b) => b.weight - a.weight || (`${a.path}\n${a.was}` < `${b.path}\n${b.was}` ? -1 : 1));
-  for (const { path, was } of candidates) if (came.has(path) && gone.has(was)) pair(path, was);
+  for (const { path, was, weight } of candidates) {
+    if (!came.has(path) || !gone.has(was)) continue;
+    const isOpen = candidates.some(
+      (c) => c.weight === weight && (c.path === path) !== (c.was === was) && came.has(c.path) && gone.has(c.was),
+    );
+    if (!isOpen) pair(path, was);
+  }
   return found;
 }
 
@@ -75,11 +82,6 @@ async function textOf(engine: RevisionEngine, source: FileSource, path: string):
 function isSameRun(a: GlossLines, b: GlossLines): boolean {
   if (a.run === null || b.run === null) return false;
   return a.run.path === b.run.path || (a.run.id !== null && a.run.id === b.run.id);
-}
-
-/** The old run lies where it lay: whatever came evaluates another one. */
-async function isStillThere(old: GlossLines, to: FileSource): Promise<boolean> {
-  return old.run !== null && (await to.contentId(old.run.path)) !== null;
 }
 
 /** Lines that both have, of those of the longer one. */

@@ -39,6 +39,15 @@ export class RevisionEngine {
     });
   }
 
+  /** Why a file that is there cannot be read; null: it can, or there is none. */
+  unread(source: FileSource, path: string): Promise<string | null> {
+    return this.inTurn(async () => {
+      await this.turn(source);
+      const file = await this.host.read(path);
+      return file.ok || file.reason !== 'unreadable' ? null : file.message;
+    });
+  }
+
   /** Of the decoded text of a file there, whatever its line ends; null where it cannot be read. */
   identity(source: FileSource, path: string): Promise<string | null> {
     return this.inTurn(async () => {

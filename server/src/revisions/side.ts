@@ -12,6 +12,8 @@ export interface Side {
   readonly snapshot: Snapshot;
   readonly program: Program;
   readonly compared: ComparedGloss;
+  /** Why the text of the gloss or of its method cannot be read though it is there; null: it can. */
+  readonly unread: string | null;
 }
 
 /** null: the gloss is not there on this side. */
@@ -27,7 +29,22 @@ export async function sideOf(
     snapshot.gloss.tree.text,
     snapshot.method === null ? null : snapshot.method.tree.text,
   );
-  return { source, path, snapshot, program, compared: comparedOf(snapshot) };
+  const compared = comparedOf(snapshot);
+  const unread = text === undefined ? await unreadText(engine, source, path, snapshot) : null;
+  const failure = compared.results.length === 0 ? (unread ?? compared.failure) : compared.failure;
+  return { source, path, snapshot, program, unread, compared: { ...compared, failure } };
+}
+
+async function unreadText(
+  engine: RevisionEngine,
+  source: FileSource,
+  path: string,
+  { gloss, method }: Snapshot,
+): Promise<string | null> {
+  if (gloss.tree.statements.length === 0) return engine.unread(source, path);
+  const used = gloss.tree.statements.map((s) => s.statement).find((s) => s?.kind === 'use method');
+  if (used === undefined || used === null || method !== null) return null;
+  return engine.unread(source, engine.host.resolve(path, used.file));
 }
 
 /** Names that a statement depends on, itself among them. */

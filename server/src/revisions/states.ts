@@ -8,11 +8,15 @@ import type { RevisionEngine } from './revisionEngine';
 export interface State {
   /** The commit that brought it; null: nothing has committed it. */
   readonly revision: Revision | null;
+  /** Only the first parent's side of a merge is followed. */
+  readonly isMerge?: boolean;
   readonly source: FileSource;
   /** Absolute path of the gloss. */
   readonly path: string;
   /** Paths of what takes part, the gloss among them. */
   readonly inputs: readonly string[];
+  /** Why a gloss or method among them cannot be read, so that what takes part is not known; null: all can. */
+  readonly unread: string | null;
   /** The same only where the same files of the same content take part. */
   readonly key: string;
 }
@@ -22,14 +26,19 @@ export interface States {
   readonly states: readonly State[];
   /** So many of them were asked for; one more is what the last of them is compared with. */
   readonly asked: number;
-  /** Why there are no more: the gloss was not there before, the commits end, or no more were asked for. */
-  readonly end: 'came' | 'no parent' | 'since' | 'limit';
+  /** Why there are no more: the commits end, no more were asked for, or what takes part further back cannot be read. */
+  readonly end: 'no parent' | 'since' | 'limit' | 'unread';
+  /** With `unread`: why. */
+  readonly unread?: string;
+  /** The last commit looked at. */
+  readonly last: Revision;
 }
 
 /**
  * Goes back through the commits that touched a gloss or a file that takes part in it, as the gloss names them at that time. Of a
  * merge that parent is followed that left all of them as they are; where every parent differs, the merge is a state of its own
- * and the first parent is followed.
+ * and the first parent is followed. Where the gloss is not there, the way goes on to a commit that took it away, which is a
+ * state without it. It ends where a text that says what takes part cannot be read: which commits touch that is not known.
  */
 export async function statesOf(
   engine: RevisionEngine,
@@ -40,34 +49,56 @@ export async function statesOf(
   const states: State[] = [];
   let gloss = path;
   for (;;) {
-    const state = await stateOf(engine, ancestry.files('here'), gloss, null);
-    while (followUntouched(ancestry, state.inputs));
+    const state = await stateOf(engine, ancestry.files(ancestry.at.short), gloss, null);
+    if (state.unread !== null) {
+      states.push({ ...state, revision: ancestry.at });
+      return { states, asked: states.length - 1, end: 'unread', unread: state.unread, last: ancestry.at };
+    }
+    const passed = await ancestry.passed(state.inputs);
+    while (followUntouched(ancestry, passed));
     const { at } = ancestry;
+    const isThere = (await state.source.contentId(gloss)) !== null;
+    // From here back to where the way ends nothing had it.
+    if (!isThere && ancestry.parents === 0 && (!ancestry.isOutside || states.length === 0)) {
+      return { states, asked: states.length, end: 'no parent', last: at };
+    }
     // The same files under the name of the commit that brought them.
-    states.push({ ...state, revision: at, source: ancestry.files(at.short) });
-    if (ancestry.isOutside) return { states, asked: states.length - 1, end: 'since' };
-    if (states.length > limit) return { states, asked: limit, end: 'limit' };
-    if (ancestry.parents === 0) return { states, asked: states.length, end: 'no parent' };
-    const came = ancestry.changed(0).get(gloss) === false;
-    const was = came ? await movedFrom(engine, ancestry, gloss) : gloss;
-    if (was === null) return { states, asked: states.length, end: 'came' };
-    gloss = was;
+    const isMerge = ancestry.parents > 1;
+    states.push({ ...state, revision: at, isMerge, source: ancestry.files(at.short) });
+    if (ancestry.isOutside) return { states, asked: states.length - 1, end: 'since', last: at };
+    if (states.length > limit) return { states, asked: limit, end: 'limit', last: at };
+    if (ancestry.parents === 0) return { states, asked: states.length, end: 'no parent', last: at };
+    const came = isThere && ancestry.changed(0).get(gloss) === false;
+    const moved = came ? await movedFrom(engine, ancestry, gloss) : noMove;
+    if (moved.unread !== null) return { states, asked: states.length, end: 'unread', unread: moved.unread, last: at };
+    gloss = moved.was ?? gloss;
     ancestry.back(0);
   }
 }
 
-/** Where a gloss that is new here was at the first parent; null: nowhere. */
-async function movedFrom(engine: RevisionEngine, ancestry: Ancestry, gloss: string): Promise<string | null> {
+interface Moved {
+  /** Where a gloss that is new here was at the first parent; null: nowhere. */
+  readonly was: string | null;
+  /** Why that cannot be told. */
+  readonly unread: string | null;
+}
+
+const noMove: Moved = { was: null, unread: null };
+
+async function movedFrom(engine: RevisionEngine, ancestry: Ancestry, gloss: string): Promise<Moved> {
   const here = ancestry.files('here');
   const gone: string[] = [];
   for (const [path, had] of ancestry.changed(0)) {
     if (had && path.endsWith('.gloss') && (await here.contentId(path)) === null) gone.push(path);
   }
-  if (gone.length === 0) return null;
-  const was = await ancestry.renamed(0, gloss);
-  const renames = new Map(was === null ? [] : [[gloss, was]]);
+  if (gone.length === 0) return noMove;
+  const named = await ancestry.renamed(0, gloss);
+  const renames = new Map(named === null ? [] : [[gloss, named]]);
   const there = ancestry.parentFiles(0);
-  return (await movedGlosses(engine, there, here, { old: gone, new: [gloss] }, renames)).get(gloss) ?? null;
+  const was = (await movedGlosses(engine, there, here, { old: gone, new: [gloss] }, renames)).get(gloss);
+  if (was !== undefined) return { was, unread: null };
+  const texts = await Promise.all(gone.map((path) => engine.unread(there, path)));
+  return { was: null, unread: texts.find((text) => text !== null) ?? null };
 }
 
 /** One step to a parent that has the same files; false: there is none. */

@@ -83,7 +83,7 @@ export const freshness: readonly Line[] = [
   {
     id: 'L8',
     claim:
-      'A data file that is changed, replaced or deleted outside the editor changes the results; a missing one is a finding.',
+      'A data file that is changed, replaced or deleted outside the editor changes the results within 1 s; a missing one is a finding.',
     tests: [
       ['editor/files', 'that go are a finding, and none any more when they are back'],
       ['editor/files', 'that lie outside every folder of the workspace are watched too'],
@@ -94,6 +94,8 @@ export const freshness: readonly Line[] = [
       ],
       ['engine/engine', 'a missing data file is a finding at its name, and nothing is thrown'],
     ],
+    missing:
+      'That it takes less than 1 s is measured nowhere. The client tells the server in the turn in which the editor reports the change, and what that then takes is measured for a change of text alone.',
   },
   {
     id: 'L9',

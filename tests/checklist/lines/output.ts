@@ -169,6 +169,10 @@ export const output: readonly Line[] = [
         'webview/colourBlind',
         "stand out without ${loss}: 3 to 1 in the four themes, whose hues are the editor's, and text at 4.5 to 1 in every export",
       ],
+      [
+        'webview/colourBlind',
+        'are told from one another, 15 apart, but for warning and error, which differ in slant and words',
+      ],
       ['webview/colour', 'are told apart without colour: no two of ten runs and a revision share dash and mark'],
       ['page/webview/curves', 'of up to ten other runs lie below, dashed, each with a name and a mark in the legend'],
       ['presentation/plot/figureSvg', 'tells runs laid over by dashes, in the picture and in the legend'],
@@ -177,6 +181,8 @@ export const output: readonly Line[] = [
         'hatches windows with findings and where they overlap, errors and warnings by their own slant',
       ],
     ],
+    missing:
+      "The hues of warning and error are not told apart by all: in the light themes, whose hues are the editor's, they come as near as 4.7 in CIELAB without middle wavelengths. Slant and words tell them.",
   },
   {
     id: 'Y5',

@@ -22,12 +22,17 @@ export const server: readonly Line[] = [
     claim:
       'No text makes a fault or a hang: torn ones and every prefix of the examples, read and evaluated, in bounded memory.',
     tests: [
-      ['engine/anyText', 'is evaluated to its end: every place where a text of the examples may stop'],
+      [
+        'engine/anyText',
+        'is evaluated to its end at every place where a text of the examples may stop, a letter more costing one evaluation at most',
+      ],
       ['engine/anyText', 'is evaluated to its end, torn at random, and nothing of texts long gone is kept'],
       ['language/properties', 'any characters are read'],
       ['features/hover', 'survives every prefix of the examples'],
       ['features/completion', 'survives every prefix of the examples'],
     ],
+    missing:
+      'That no single text takes more than 1 s: no test is timed. What each costs is counted, and all 15,000 places together took 18 s of processor time on a busy machine.',
   },
   {
     id: 'G3',

@@ -9,17 +9,17 @@ export const view: readonly Line[] = [
       ['page/viewState', 'stays while the text is edited, broken, mended and saved'],
       ['page/viewState', 'stays over a switch of theme'],
       ['page/viewState', 'stays while its tab is behind another one'],
-      [
-        'page/viewState',
-        'stays, but for the scroll, where the curves are moved to another group, and where the text is split',
-      ],
+      ['page/viewState', 'stays where the curves are moved to another group, and where the text is split'],
+      ['page/viewState', 'stays where the data change on disk'],
       [
         'page/webview/kept',
         'stays after an edit, a failing edit, its repair, a reload of the data, and a switch of theme',
       ],
+      [
+        'page/webview/kept',
+        'keeps its scroll where the sheet comes to its height later, and where the editor scrolls a page it made anew',
+      ],
     ],
-    missing:
-      'The scroll where the curves are moved to another group: of two runs on a busy machine it stayed at 60 px in one and was at 717 px, the end of the sheet, in the other.',
   },
   {
     id: 'V2',

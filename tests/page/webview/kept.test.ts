@@ -92,6 +92,24 @@ describe('what a person chose to see', function () {
     assert.deepEqual(await fake.page.evaluate(() => window.fake.state.choices.hiddenParts), ['hold 1']);
   });
 
+  it('keeps its scroll where the sheet comes to its height later, and where the editor scrolls a page it made anew', async () => {
+    const { lanes, bands } = await fake.page.evaluate(() => window.fake.state);
+    const was = await kept(fake);
+    await fake.update({ lanes: [], bands: [] });
+    const scroll = (): Promise<number> => fake.page.evaluate(() => Math.round(document.documentElement.scrollTop));
+    await eventually(async () => assert.ok((await scroll()) < 120));
+    // The first one that comes is older than what the page has itself.
+    for (let k = 0; k < 2; k += 1) await fake.send({ type: 'kept', kept: was });
+    await fake.update({ lanes, bands });
+    await eventually(async () => assert.equal(await scroll(), 120));
+    await fake.page.evaluate(() => window.scrollTo(0, 400));
+    await eventually(async () => assert.equal(await scroll(), 120));
+    assert.equal((await kept(fake)).scroll, 120);
+    await fake.page.mouse.move(200, 200);
+    await fake.page.mouse.wheel(0, 50);
+    await eventually(async () => assert.equal((await kept(fake)).scroll, 170));
+  });
+
   it('is told to the host after a pause, whole and small', async () => {
     const told = (await fake.posted('kept')).at(-1);
     assert.ok(told?.type === 'kept');

@@ -21,6 +21,8 @@ export interface HistoryJson {
     readonly reason: string | null;
     readonly status: string;
     readonly moved: boolean;
+    readonly merge: boolean;
+    readonly again: string | null;
     readonly difference: number | null;
     readonly remark: string | null;
     readonly causes: readonly { readonly change: string; readonly effect: number | null }[];

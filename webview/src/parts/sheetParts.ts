@@ -9,6 +9,7 @@ import { drawn } from './drawn';
 import { empty } from './empty';
 import { findings } from './findings';
 import { head } from './head';
+import { heldScroll, type HeldScroll } from './heldScroll';
 import { laneMover } from './laneMover';
 import { ledger } from './ledger';
 import { legend } from './legend';
@@ -35,8 +36,7 @@ export interface SheetParts {
     look: Look | null,
     words: { readonly kept: KeptView; readonly freshness: Freshness; readonly connection: Look['connection'] },
   ): void;
-  scrollTo(top: number): void;
-  onScroll(scrolled: (top: number) => void): void;
+  readonly scroll: HeldScroll;
 }
 
 /** The sheet from top to bottom, in the order in which it is read and tabbed through. */
@@ -73,7 +73,7 @@ export function sheetParts(root: HTMLElement, outside: SheetOutside): SheetParts
   root.classList.add('sheet');
   root.setAttribute('role', 'main');
   root.replaceChildren(top.element, body, told.element, spoken.element);
-  let wanted: number | null = null;
+  const scroll = heldScroll(timers);
   const summaries = debounced(timers, 250, () => {
     const now = outside.look();
     if (now !== null) curves.summarize(now);
@@ -111,18 +111,8 @@ export function sheetParts(root: HTMLElement, outside: SheetOutside): SheetParts
         curves.update(look);
         summaries.later();
       }
-      if (wanted !== null && look !== null) {
-        document.documentElement.scrollTop = wanted;
-        wanted = null;
-      }
+      if (look !== null) scroll.drawn();
     },
-    scrollTo(to) {
-      wanted = to;
-    },
-    onScroll(scrolled) {
-      window.addEventListener('scroll', () => scrolled(Math.round(document.documentElement.scrollTop)), {
-        passive: true,
-      });
-    },
+    scroll,
   };
 }

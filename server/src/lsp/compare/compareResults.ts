@@ -28,7 +28,11 @@ export async function compareResults(workspace: LiveWorkspace, params: ComparePa
   const made = await outside.revisions.compare(root, subjects, params.with.name, open);
   if (typeof made === 'string') return no(made);
   const pathOf = (shown: string): string => `${made.top}/${shown}`;
-  return { ok: true, comparison: comparisonOf(made.model, { with: params.with, commit: made.commit, pathOf, uriOf }) };
+  const asSpelled = (path: string): string => uriOf(made.ofEditor(path));
+  // What is opened from the comparison later is of the files that were compared.
+  const by = { kind: 'revision', name: made.lasting } as const;
+  const names = { with: by, commit: made.commit, pathOf, uriOf: asSpelled };
+  return { ok: true, comparison: comparisonOf(made.model, names) };
 }
 
 /** A text of the old side; null: there is none. */

@@ -2,11 +2,13 @@ import type { FileSource } from '../../base/source';
 import type { NamedRevision } from '../../host/namedRevision';
 import type { Repository } from '../../host/repository';
 import type { RevisionEngine } from '../../revisions/revisionEngine';
+import type { Spellings } from './spellings';
 
 /** A repository with the engine that evaluates its revisions. */
 export interface RevisionPlace {
   readonly repository: Repository;
   readonly engine: RevisionEngine;
+  readonly spellings: Spellings;
 }
 
 /** Texts that stand for their files; null: the file stands for itself. */

@@ -16,13 +16,16 @@ export async function compareWithFile(
   const path = workspace.pathOf(file);
   if (path === null) return 'The file to compare with cannot be read.';
   const { host } = workspace.outside.project(path);
-  const older = path.endsWith('.json') ? await saved(host, path) : await evaluated(workspace, file);
+  const isSaved = path.endsWith('.json');
+  const older = isSaved ? await saved(host, path) : await evaluated(workspace, file);
   if (typeof older === 'string') return older;
   const glosses: GlossDiff[] = [];
   for (const at of paths) {
     const now = await evaluated(workspace, workspace.uriOf(at));
     if (typeof now === 'string') return now;
-    const from = older.length === 1 ? older[0] : older.find((o) => o.gloss === now[0].gloss);
+    // Several glosses are each compared with another one; saved results are of the gloss that they name.
+    const from =
+      older.length === 1 && (!isSaved || paths.length === 1) ? older[0] : older.find((o) => o.gloss === now[0].gloss);
     const nothing: ComparedGloss = { ...now[0], results: [], requirements: [], failure: null };
     const diff = compareNumbers(from ?? nothing, now[0], defaultTolerance);
     glosses.push(from === undefined ? { ...diff, status: 'added' } : diff);

@@ -7,6 +7,7 @@ import { compareAll } from '../../revisions/compareAll';
 import { movedGlosses } from '../../revisions/movedGlosses';
 import type { RevisionEngine } from '../../revisions/revisionEngine';
 import { goneGlosses, type OpenAt, type RevisionPlace } from './revisionPlace';
+import type { Spellings } from './spellings';
 import type { Subjects } from './subjects';
 
 export interface RevisionComparison {
@@ -14,6 +15,10 @@ export interface RevisionComparison {
   /** Top folder of the repository, which the paths shown are relative to. */
   readonly top: string;
   readonly commit: string | null;
+  /** Name of the old side that stays with its files. */
+  readonly lasting: string;
+  /** A path of the model as the editor spells it. */
+  readonly ofEditor: (path: string) => string;
 }
 
 /** What is open in the editor. */
@@ -26,10 +31,16 @@ export interface OpenNow {
 export async function compareWithRevision(
   place: RevisionPlace,
   named: NamedRevision,
-  subjects: Subjects,
-  open: OpenNow,
+  asked: Subjects,
+  openNow: OpenNow,
 ): Promise<RevisionComparison> {
-  const { engine, repository } = place;
+  const { engine, repository, spellings } = place;
+  const { paths, method } = asked;
+  const subjects = {
+    paths: paths.map((p) => spellings.ofGit(p)),
+    method: method === null ? null : spellings.ofGit(method),
+  };
+  const open = spelledAsGit(openNow, spellings);
   const from = await named.source();
   const label = (await unsaved(repository.top, open)) ? 'working copy with unsaved texts' : undefined;
   const to = new WorkSource(repository.top, open.at, label);
@@ -43,7 +54,13 @@ export async function compareWithRevision(
   const old = [...new Set([...there, ...moved.values(), ...went])];
   const options = { tolerance: defaultTolerance, bytes: (text: string) => Buffer.from(text, 'utf8'), causes: true };
   const model = await compareAll(engine, from, to, { old, new: subjects.paths }, options);
-  return { model, top: repository.top, commit: named.commit };
+  const ofEditor = (path: string): string => spellings.ofEditor(path);
+  return { model, top: repository.top, commit: named.commit, lasting: named.lasting, ofEditor };
+}
+
+function spelledAsGit({ at, paths }: OpenNow, spellings: Spellings): OpenNow {
+  const spelled = new Map(paths.map((path) => [spellings.ofGit(path), path]));
+  return { at: (path) => (spelled.has(path) ? at(spelled.get(path)!) : null), paths: [...spelled.keys()] };
 }
 
 /** True where an open text differs from its file. */

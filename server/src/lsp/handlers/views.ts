@@ -1,6 +1,6 @@
 import type { Connection, Position } from 'vscode-languageserver';
 import { draftGloss } from '../../engine/draft';
-import { statementAt } from '../../features/statements';
+import { statementOfLine } from '../../features/statements';
 import { ledgerOf } from '../../presentation/plot/ledger';
 import { ledgerCsv, ledgerHtml, ledgerMarkdown, ledgerTsv } from '../../presentation/plot/ledgerTables';
 import { oneGlossText } from '../../presentation/oneGloss';
@@ -83,7 +83,7 @@ export function registerViews(
     method.statementAt,
     guard<{ uri: string; position: Position }, { statement: string } | null>('statement', null, async (p) => {
       const document = await workspace.document(p.uri);
-      const node = document === null ? null : statementAt(document.tree, document.positions.offset(p.position));
+      const node = document === null ? null : statementOfLine(document.tree, document.positions.offset(p.position));
       return node === null ? null : { statement: node.id };
     }),
   );

@@ -1,3 +1,4 @@
+import { nameWords } from '../../base/revisionName';
 import type { RunCurves } from '../../engine/curves/runCurves';
 import type { Freshness, Generation, ViewState } from '../../protocol/view';
 import { plotState, mostOverlays, type Overlay } from '../../presentation/plot/plotState';
@@ -74,7 +75,7 @@ export async function compose(
 function lackingOf(asked: string, committed: Beside, drawn: boolean): Overlay | null {
   if (committed === null || drawn) return null;
   const words = (name: string, reason: string): Overlay => ({ uri: '', name, curves: null, reason });
-  if (committed === 'none') return words(asked, 'there is no such revision here');
+  if (committed === 'none') return words(nameWords(asked), 'there is no such revision here');
   const { label, side } = committed;
   return words(label, side === null ? 'this gloss was not there' : 'its run or the run now cannot be read');
 }

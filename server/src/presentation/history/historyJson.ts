@@ -30,6 +30,8 @@ function rowObject(row: HistoryRow): object {
     reason: row.reason,
     status: row.status,
     moved: revisionMoved(row),
+    merge: row.isMerge,
+    again: row.again,
     difference: diff?.difference ?? null,
     relative: diff?.relative ?? null,
     uncertainty: diff?.uncertainty ?? null,

@@ -6,6 +6,7 @@ import { cellsOf, historyHeads, historyNotes, shownRevision } from './shownHisto
 
 const style: Readonly<Record<HistoryStatus, Style>> = {
   first: 'note',
+  'oldest here': 'note',
   changed: 'warning',
   added: 'note',
   removed: 'note',

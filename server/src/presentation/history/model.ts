@@ -15,11 +15,14 @@ export interface HistoryModel {
 /** Why there is no older row. */
 export type HistoryEnd =
   | { readonly kind: 'begins' | 'uncommitted' | 'limit' }
-  /** What came before is not in this clone. */
-  | { readonly kind: 'shallow' }
+  /** What came before that commit is not in this clone. */
+  | { readonly kind: 'shallow'; readonly from: string }
+  /** What says which revisions take part further back cannot be read: why, with the command that fetches it. */
+  | { readonly kind: 'content'; readonly message: string }
   | { readonly kind: 'since'; readonly revision: string };
 
-export type HistoryStatus = DiffRow['status'] | 'first' | 'absent';
+/** `oldest here`: what came before is not in this clone, so that nobody can say it was the first. */
+export type HistoryStatus = DiffRow['status'] | 'first' | 'oldest here' | 'absent';
 
 export interface HistoryRow {
   /** null: the working copy. */
@@ -34,6 +37,10 @@ export interface HistoryRow {
   readonly status: HistoryStatus;
   /** Against the one before; null: there is none, or neither has the result. */
   readonly diff: DiffRow | null;
+  /** A merge in which both sides changed what takes part: it also holds what the other side changed. */
+  readonly isMerge: boolean;
+  /** The id that was followed in newer rows and is not here, where the name asked for is followed again from here on. */
+  readonly again: string | null;
   /** What its causes name. */
   readonly changes: readonly Change[];
 }

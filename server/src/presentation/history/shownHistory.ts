@@ -57,14 +57,16 @@ function isTroubled({ status, result }: HistoryRow): boolean {
 }
 
 function words(row: HistoryRow, cause: string): string {
-  const { diff, was, reason, status, result } = row;
+  const { diff, was, again, isMerge, reason, status, result } = row;
   const parts: string[] = [];
+  if (isMerge) parts.push('merge: also what the other side changed');
+  if (again !== null) parts.push(`there is no ${again} here; ${row.id} is followed again`);
   if (was !== null) parts.push(`the gloss was ${was}`);
   if (diff !== null && diff.was !== null) parts.push(`it was ${diff.was}`);
   // The remark of a difference says it where the result is there.
   if (reason !== null && (result === null || diff === null)) parts.push(reason);
   if (cause !== '') parts.push(cause);
-  else if (status === 'within tolerance' || status === 'first') parts.push(status);
+  else if (status === 'within tolerance' || status === 'first' || status === 'oldest here') parts.push(status);
   else if (status === 'added' || status === 'removed') parts.push(status);
   return parts.join('; ');
 }
@@ -73,7 +75,6 @@ function words(row: HistoryRow, cause: string): string {
 export function historyNotes(model: HistoryModel): string[] {
   const { rows, end } = model;
   const moved = rows.filter(revisionMoved).length;
-  const last = rows.at(-1);
   const notes = [
     plural(
       moved,
@@ -84,9 +85,11 @@ export function historyNotes(model: HistoryModel): string[] {
   if (end.kind === 'limit') notes.push('Older revisions are left out (--limit).');
   if (end.kind === 'since') notes.push(`Revisions up to ${end.revision} are left out (--since).`);
   if (end.kind === 'uncommitted') notes.push('The gloss is not committed.');
+  if (end.kind === 'content') notes.push(`What came before is not shown: ${end.message}.`);
   if (end.kind === 'shallow') {
-    const from = last?.revision === null || last === undefined ? '' : ` before ${last.revision.short}`;
-    notes.push(`This clone is shallow: what came${from} is not here; \`git fetch --unshallow\` fetches it.`);
+    notes.push(
+      `This clone is shallow: what came before ${end.from} is not here; \`git fetch --unshallow\` fetches it.`,
+    );
   }
   return notes;
 }
