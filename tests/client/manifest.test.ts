@@ -141,6 +141,13 @@ describe('the commands', () => {
     }
   });
 
+  it('that write are offered for no revision in the palette', () => {
+    for (const command of ['thermogloss.approve', 'thermogloss.evaluate']) {
+      const [item] = contributes.menus['commandPalette']!.filter((i) => i.command === command);
+      assert.match(item?.when ?? '', /resourceScheme != git && resourceScheme != thermogloss-revision$/, command);
+    }
+  });
+
   it('have a key to show or hide all inline results, in a gloss only', () => {
     const [key] = contributes.keybindings;
     assert.equal(key?.command, 'thermogloss.toggleInline');

@@ -290,6 +290,18 @@ describe('allow-not-possible', () => {
     }
   });
 
+  it('says of a finding about approvals and allowances what is done instead', () => {
+    for (const [code, words] of [
+      ['approval-broken', 'an approval that no longer holds is made again'],
+      ['approved-by-evaluator', 'somebody else looks and approves, or the clause `evaluator` names who evaluated'],
+      ['allow-unused', 'an allowance that accepts nothing goes'],
+    ] as const) {
+      const { findings } = expectFindings(`${run}allow «${code}» because "x"`, ['allow-not-possible']);
+      const said = findings.map(({ message }) => message.slice(0, -1));
+      assert.deepEqual(said, [`\`${code}\` cannot be accepted: ${words}`]);
+    }
+  });
+
   it('is not said of what may be accepted', () => {
     const { program } = expectSilent(
       `${run}${first}  allow window-overlap because "y"\nallow window-overlap on First because "x"`,

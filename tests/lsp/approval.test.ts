@@ -83,7 +83,7 @@ describe('approving over the protocol', () => {
     const { client } = await opened();
     for (const [uri, words] of [
       ['file:///lab/gone.gloss', /no gloss with results/],
-      ['untitled:x', /no gloss with results|once it is saved/],
+      [client.open('untitled:x', files[path]), /^A gloss is approved once it is saved: the record lies beside it\.$/],
     ] as const) {
       const refused = await ask(client, { uri });
       assert.ok(!refused.ok && refused.needs === 'other');

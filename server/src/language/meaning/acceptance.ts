@@ -23,9 +23,18 @@ export function allowProblems(code: string, token: string): readonly Problem[] {
   const { allowable, family } = findingRecord(code);
   if (allowable) return [];
   if (family === 'approval') {
-    const message = `\`${code}\` cannot be accepted: an approval that no longer holds is made again, an allowance that accepts nothing goes`;
+    const message = `\`${code}\` cannot be accepted: ${insteadOfAccepting(code)}`;
     return [problem('allow-not-possible', token, message)];
   }
   const message = `\`${code}\` cannot be accepted: without what it is about there is nothing to compute; correct the line`;
   return [problem('allow-not-possible', token, message)];
+}
+
+/** What is done about a finding on approvals and allowances. */
+function insteadOfAccepting(code: string): string {
+  if (code === 'approved-by-evaluator') {
+    return 'somebody else looks and approves, or the clause `evaluator` names who evaluated';
+  }
+  if (code.startsWith('allow-')) return 'an allowance that accepts nothing goes';
+  return 'an approval that no longer holds is made again';
 }

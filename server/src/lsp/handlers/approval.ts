@@ -23,11 +23,11 @@ export function registerApproval(connection: Connection, workspace: LiveWorkspac
 }
 
 async function answer(workspace: LiveWorkspace, { uri, by, on, because }: ApproveParams): Promise<ApproveAnswer> {
+  if (uri.startsWith('untitled:')) return refused('A gloss is approved once it is saved: the record lies beside it.');
   // Of the text as it stands, whatever the setting says about computing while typing.
   const results = (await workspace.currentResults(uri)) ?? (await workspace.evaluate(uri));
   if (results === null) return refused('The text changed meanwhile, or it is no gloss with results.');
   const { gloss, snapshot, version } = results;
-  if (uri.startsWith('untitled:')) return refused('A gloss is approved once it is saved: the record lies beside it.');
   const project = workspace.outside.project(gloss.path);
   const { engine, host, approvals } = project;
   const unsaved = await unsavedBeside(project, snapshot);
