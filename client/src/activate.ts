@@ -13,6 +13,7 @@ import { CurvesPanels } from './curves/curvesPanels';
 import type { Writable } from './curves/editable';
 import { observation, type Observation } from './observation';
 import { serveFiles } from './files/serveFiles';
+import { watchCommits } from './files/watchCommits';
 import { watchFiles } from './files/watchFiles';
 import { isGloss } from './server/documentSelector';
 import { LanguageServer, type ServerEntry } from './server/languageServer';
@@ -64,6 +65,7 @@ export function activateWith(
     status,
     tellOfLosses(server, showLog),
     watchFiles(server, (uri) => panels.lookFor(uri)),
+    watchCommits(server),
     ...entries.map(([name, call]) => commands.registerCommand(`thermogloss.${name}`, call as () => unknown)),
   );
   server.start();

@@ -4,6 +4,7 @@ import { posix } from 'node:path';
 import { freeName } from '../../client/src/commands/freeName';
 import { columnFor } from '../../client/src/curves/columns';
 import { FileChanges, fileChange, type FileChange } from '../../client/src/files/changes';
+import { gitFolder } from '../../client/src/files/gitFolder';
 import { OutsideFolders } from '../../client/src/files/outsideFolders';
 import { reachable } from '../../client/src/files/reachable';
 import { fromBase64, toBase64 } from '../../client/src/text/base64';
@@ -44,6 +45,36 @@ describe('folders outside the workspace', () => {
     outside.set(new Set(['b', 'c']));
     outside.dispose();
     assert.deepEqual(log, ['+a', '+b', '-a', '+c', '-b', '-c']);
+  });
+});
+
+describe('the folder of a repository', () => {
+  /** Files by path; null: a folder. */
+  const of = (files: Readonly<Record<string, string | null>>, folder: string): Promise<string | null> =>
+    gitFolder(folder, {
+      isFolder: (path) => Promise.resolve(path in files ? files[path] === null : null),
+      text: (path) => Promise.resolve(files[path]!),
+    });
+
+  it('lies beside the folder or above it, at its nearest', async () => {
+    const files = { '/a/.git': null, '/a/b/c/.git': null };
+    assert.equal(await of(files, '/a'), '/a/.git');
+    assert.equal(await of(files, '/a/b'), '/a/.git');
+    assert.equal(await of(files, '/a/b/c/d/e'), '/a/b/c/.git');
+    assert.equal(await of({ '/.git': null }, '/a/b'), '/.git');
+    assert.equal(await of(files, '/z'), null);
+    assert.equal(await of({}, ''), null);
+  });
+
+  it('is where the file of a second working tree says: gitrepository-layout(5)', async () => {
+    for (const [text, folder] of [
+      ['gitdir: /a/.git/worktrees/w\n', '/a/.git/worktrees/w'],
+      ['gitdir: ../a/.git/modules/w\n', '/w/../a/.git/modules/w'],
+      ['gitdir: C:/a/.git/worktrees/w\r\n', '/C:/a/.git/worktrees/w'],
+      ['something else', null],
+    ] as const) {
+      assert.equal(await of({ '/w/.git': text }, '/w/runs'), folder, text);
+    }
   });
 });
 

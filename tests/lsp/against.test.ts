@@ -12,11 +12,12 @@ import { lossRun } from './support/lossRun';
 
 describe('a view of a gloss in a repository', () => {
   let folder: string;
+  let git: (...words: readonly string[]) => void;
   const gloss = 'run "a.csv"\n  hazard "none: invented"\nstep First 200..450 °C\n';
 
   before(() => {
     folder = realpathSync(mkdtempSync(join(tmpdir(), 'against-')));
-    const git = (...words: string[]): void => {
+    git = (...words) => {
       const name = ['-c', 'user.name=A', '-c', 'user.email=a@example.invalid'];
       execFileSync('git', [...name, ...words], { cwd: folder, stdio: 'ignore' });
     };
@@ -73,6 +74,15 @@ describe('a view of a gloss in a repository', () => {
     const y = new Float64Array(Uint8Array.from(Buffer.from(answer.curves[0].y, 'base64')).buffer);
     // Largest where the one is through and the other is not: at 340 °C, 20 %·tanh(10/16) by the two logistic curves.
     assert.ok(Math.abs(Math.max(...y) - 20 * Math.tanh(10 / 16)) < 0.05, `${Math.max(...y)}`);
+
+    // The log of HEAD tells that the data are committed: nothing is away from it, and nothing is edited to see that.
+    git('commit', '-q', '-a', '-m', 'second');
+    seen.splice(0);
+    void client.connection.sendNotification('workspace/didChangeWatchedFiles', {
+      changes: [{ uri: `${root}/.git/logs/HEAD`, type: 2 }],
+    });
+    const committed = await next((s) => row(s)?.sinceMoved === false);
+    assert.ok(committed.generation.revision > laid.generation.revision);
     assert.deepEqual(client.logged, []);
     client.close();
   });

@@ -136,11 +136,11 @@ describe('approving over the protocol', () => {
 });
 
 describe('an approval while somebody types', () => {
-  async function approved() {
-    const first = await opened();
+  async function approved(gloss = files[path]) {
+    const first = await opened({ ...files, [path]: gloss });
     const answer = (await ask(first.client, { uri: first.uri })) as Written;
     first.client.close();
-    return { text: edited(files[path], answer), record: answer.record.text };
+    return { text: edited(gloss, answer), record: answer.record.text };
   }
 
   it('is found broken with the first change of a number, and stands again with the last taken back', async () => {
@@ -173,6 +173,19 @@ describe('an approval while somebody types', () => {
     changed('m.gloss', files['m.gloss'].replace('span 12 K', 'span 12.1 K'));
     const found = await told((codes) => codes.includes('approval-broken'));
     assert.match(String(found.find((d) => d.code === 'approval-broken')!.message), /span 12 K → span 12\.1 K/);
+    client.close();
+  });
+
+  it('is found to be by the author of the last change as soon as that change is committed', async () => {
+    const { text, record: saved } = await approved(files[path].replace('  evaluator "A. Berg"\n', ''));
+    const { client, told, outside } = await opened({ ...files, [path]: text, [record]: saved });
+    await told(silent);
+    outside.lastAuthor = 'M. Ruiz';
+    void client.connection.sendNotification('workspace/didChangeWatchedFiles', {
+      changes: [{ uri: 'file:///lab/.git/logs/HEAD', type: 2 }],
+    });
+    const found = await told((codes) => codes.includes('approved-by-evaluator'));
+    assert.equal(found.filter((d) => d.code === 'approved-by-evaluator').length, 1);
     client.close();
   });
 

@@ -95,9 +95,12 @@ export class LiveWorkspace implements Workspace {
   filesChanged(uris: readonly string[]): void {
     this.glossPaths = null;
     this.outside.forgetAuthors();
+    // The log that git writes when another commit is checked out: no file that anything is computed from.
+    const commits = uris.some((uri) => uri.endsWith('/logs/HEAD'));
+    if (commits) this.outside.revisions?.forget();
     // An open text stands for its file: that it was saved changes nothing.
-    const others = uris.filter((uri) => this.texts.get(uri) === null);
-    if (others.length === 0) return;
+    const others = uris.filter((uri) => this.texts.get(uri) === null && !uri.endsWith('/logs/HEAD'));
+    if (others.length === 0 && !commits) return;
     for (const uri of others) {
       const path = this.outside.pathOf(uri);
       if (path !== null) this.outside.project(path).engine.invalidate(path);

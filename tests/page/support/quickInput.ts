@@ -26,6 +26,7 @@ async function picked(page: Page, key: string | null, typed: string, label: stri
   await page.keyboard.type(typed);
   const row = rows.filter({ hasText: label }).first();
   await row.waitFor();
+  await settled(rows);
   await row.click({ timeout: 10_000 });
   await row.waitFor({ state: 'hidden' });
 }
@@ -40,5 +41,19 @@ async function openWith(page: Page, key: string, box: Locator): Promise<void> {
     } catch (error) {
       if (tries === 9) throw error;
     }
+  }
+}
+
+/**
+ * Waits until the list no longer changes: its rows are filled with other entries while it filters, and a row clicked
+ * meanwhile is one that was not wanted ("Open All Changes" in place of "Open Changes").
+ */
+async function settled(rows: Locator): Promise<void> {
+  let before: readonly string[] = [];
+  for (;;) {
+    const now = await rows.allTextContents();
+    if (now.length > 0 && now.length === before.length && now.every((text, i) => text === before[i])) return;
+    before = now;
+    await rows.page().waitForTimeout(100);
   }
 }
