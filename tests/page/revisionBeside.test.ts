@@ -10,11 +10,12 @@ const file = 'pet-07.gloss';
 describe('a revision of git beside the text', () => {
   let editor: Editor;
   let committed: string[];
+  let git: (...words: readonly string[]) => void;
 
   before(async () => {
     editor = await openEditor({ workspace: 'preform', viewport: { width: 1600, height: 900 } });
     committed = editor.read(file).split('\n');
-    const git = (...words: string[]): void => {
+    git = (...words) => {
       const person = ['-c', 'user.name=Nobody', '-c', 'user.email=nobody@invalid'];
       const run = spawnSync('git', [...person, ...words], { cwd: editor.folder, encoding: 'utf8' });
       assert.equal(run.status, 0, run.stderr);
@@ -60,5 +61,16 @@ describe('a revision of git beside the text', () => {
         now.join('\n'),
       );
     });
+  });
+
+  it('is another one after a commit made elsewhere, which the curves see without a key pressed', async () => {
+    await editor.openFile(file);
+    await editor.runCommand('Thermogloss: Show Curves Beside the Text');
+    const frame = await editor.frameOf();
+    const away = frame.locator('.column-since:not(.is-quiet)', { hasText: /\d/ });
+    await away.first().waitFor();
+    git('commit', '-q', '-a', '-m', 'The window begins later');
+    await away.first().waitFor({ state: 'detached' });
+    await frame.locator('.column-since.is-quiet', { hasText: '—' }).first().waitFor();
   });
 });

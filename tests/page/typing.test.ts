@@ -99,6 +99,9 @@ describe('an hour of work, in short', () => {
   async function isWritten(end: string): Promise<void> {
     const text = editor.page.locator('.view-line', { hasText: new RegExp(`^peak.FromMelt\\s+160\\.\\.${end}.°C`) });
     await text.first().waitFor();
-    await currentFrame(editor);
+    // The focus goes to the text for the edit, and comes back: a key meanwhile is for nobody.
+    const frame = await currentFrame(editor);
+    await frame.waitForFunction(() => document.hasFocus());
+    await editor.page.waitForTimeout(300);
   }
 });

@@ -37,6 +37,8 @@ export function watchCommits(server: LanguageServer): Disposable {
   };
   void again();
   return Disposable.from(
+    // The folder may have become a repository meanwhile.
+    workspace.onDidSaveTextDocument(() => void (watchers.length === 0 ? again() : undefined)),
     workspace.onDidChangeWorkspaceFolders(() => void again()),
     new Disposable(() => {
       closed = true;
