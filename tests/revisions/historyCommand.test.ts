@@ -163,6 +163,12 @@ describe('thermogloss history over one commit for each kind of change', () => {
     ['a misspelt statement', ['Fist.loss', 'b.gloss'], /did you mean First/],
     ['a statement for a result', ['First', 'b.gloss'], /it has First\.loss, /],
     ['a name that no gloss here has', ['Elsewhere.loss'], /no gloss here has a result Elsewhere\.loss/],
+    [
+      'a requirement, of a gloss that is named',
+      ['Loss', 'b.gloss'],
+      /no result Loss in these revisions; Loss is a requirement \(First\.loss in [\d.]+ %\), and what is followed is a result it asks of/,
+    ],
+    ['a requirement', ['Loss'], /no gloss here has a result Loss; Loss is a requirement/],
     ['a method', ['First.loss', 'method.gloss'], /method\.gloss has no result First\.loss/],
     [
       'a gloss that never was',

@@ -9,7 +9,7 @@ import { historyText } from '../presentation/history/historyText';
 import type { HistoryModel, HistoryRow } from '../presentation/history/model';
 import { unpainted } from '../presentation/paint';
 import { historyOf } from '../revisions/history';
-import { resultNames, statementOf } from '../revisions/names';
+import { statementOf, writtenNames, type WrittenNames } from '../revisions/names';
 import { RevisionEngine } from '../revisions/revisionEngine';
 import type { State } from '../revisions/states';
 import { paintFor } from './colour';
@@ -17,7 +17,7 @@ import type { Context } from './context';
 import { toleranceOf } from './diff';
 import { writeResults } from './evaluateAll';
 import { BadUsage, done, Trouble } from './exitCodes';
-import { historyWish, meant, wantedGloss } from './historyArguments';
+import { asked, historyWish, meant, wantedGloss } from './historyArguments';
 import { wantedStates } from './historyStates';
 import { Progress } from './progress';
 
@@ -64,18 +64,21 @@ async function checkName(
   engine: RevisionEngine,
   states: readonly State[],
 ): Promise<void> {
-  const known = new Set<string>();
+  const all: WrittenNames[] = [];
   let isThere = false;
   let unread: string | null = null;
   for (const { source, path, ...state } of states) {
     unread ??= state.unread;
     isThere ||= (await source.contentId(path)) !== null;
-    for (const one of await resultNames(engine, source, path)) known.add(one);
-    if (known.has(statementOf(name))) return;
+    const names = await writtenNames(engine, source, path);
+    if (names.results.has(statementOf(name))) return;
+    all.push(names);
   }
   if (unread !== null) throw new Trouble(unread);
   if (!isThere) throw new Trouble(`there is no gloss ${display}, and no revision here has one`);
-  throw new BadUsage(`${display} has no result ${name} in these revisions${meant(statementOf(name), known)}`);
+  const known = new Set(all.flatMap((of) => [...of.results]));
+  const hint = asked(name, all) ?? meant(statementOf(name), known);
+  throw new BadUsage(`${display} has no result ${name} in these revisions${hint}`);
 }
 
 function shown({ typed, terminal }: Context, model: HistoryModel): string {

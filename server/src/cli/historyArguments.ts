@@ -3,7 +3,7 @@ import { relative, resolve } from 'node:path';
 import type { FileSource } from '../base/source';
 import { realPath, withSlashes } from '../host/root';
 import { nearest } from '../language/nearest';
-import { resultNames, statementOf } from '../revisions/names';
+import { statementOf, writtenNames, type WrittenNames } from '../revisions/names';
 import type { RevisionEngine } from '../revisions/revisionEngine';
 import type { Context } from './context';
 import { BadUsage, Trouble } from './exitCodes';
@@ -44,9 +44,9 @@ export async function wantedGloss(
     return withSlashes(realPath(at));
   }
   const here = await expandInputs(['.'], cwd, glosses).catch((): string[] => []);
-  const names = new Map<string, ReadonlySet<string>>();
-  for (const path of here) names.set(path, await resultNames(engine, work, withSlashes(realPath(path))));
-  const having = here.filter((path) => names.get(path)!.has(statementOf(wish.name)));
+  const names = new Map<string, WrittenNames>();
+  for (const path of here) names.set(path, await writtenNames(engine, work, withSlashes(realPath(path))));
+  const having = here.filter((path) => names.get(path)!.results.has(statementOf(wish.name)));
   if (having.length === 1) return withSlashes(realPath(having[0]));
   const shown = (path: string): string => withSlashes(relative(cwd, path));
   if (having.length > 1) {
@@ -55,8 +55,18 @@ export async function wantedGloss(
     throw new BadUsage(`several glosses have ${statementOf(wish.name)}: ${some.join(', ')}${rest}; name one`);
   }
   if (here.length === 0) throw new Trouble('there is no gloss below this folder; name one');
-  const known = new Set([...names.values()].flatMap((of) => [...of]));
-  throw new BadUsage(`no gloss here has a result ${wish.name}${meant(statementOf(wish.name), known)}`);
+  const all = [...names.values()];
+  const known = new Set(all.flatMap((of) => [...of.results]));
+  const hint = asked(wish.name, all) ?? meant(statementOf(wish.name), known);
+  throw new BadUsage(`no gloss here has a result ${wish.name}${hint}`);
+}
+
+/** Where the name is that of a requirement, the end of a message; null: it is none's. */
+export function asked(name: string, of: readonly WrittenNames[]): string | null {
+  const text = of.map((names) => names.requirements.get(name)).find((t) => t !== undefined);
+  return text === undefined
+    ? null
+    : `; ${name} is a requirement (${text}), and what is followed is a result it asks of`;
 }
 
 /** Names that a misspelt one may stand for, as the end of a message. */
