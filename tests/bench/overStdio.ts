@@ -25,12 +25,12 @@ import { summary, type BenchRow } from './harness';
 const program = join(__dirname, '..', '..', '..', 'dist', 'thermogloss.js');
 const duration = 6000;
 
-function dataOf(rows: number): string {
+function dataOf(rows: number, first = 300): string {
   return syntheticRun({
     every: duration / rows,
     rate: (970 / duration) * 60,
     steps: [
-      { at: 300, width: 8, loss: 10 },
+      { at: first, width: 8, loss: 10 },
       { at: 600, width: 10, loss: 25 },
     ],
   });
@@ -126,6 +126,7 @@ export async function overStdio(): Promise<readonly BenchRow[]> {
   try {
     return [
       await changed(served, uri('large.gloss')),
+      await replaced(served, uri('large.gloss'), uri('large.csv'), join(folder, 'large.csv')),
       await whileLoading(served, uri, [0, 1, 2], false),
       await whileLoading(served, uri, [3, 4, 5], true),
       await ranges(served, uri('million0.gloss')),
@@ -159,6 +160,26 @@ async function changed(served: Served, uri: string): Promise<BenchRow> {
     if (k >= 3) times.push(performance.now() - start - debounce);
   }
   return row(`200,000 rows: from a change to diagnostics and picture, beyond ${debounce} ms`, 60, times);
+}
+
+/** From new data on disk, of which the client tells, to a picture with the results of them. */
+async function replaced(served: Served, gloss: string, uri: string, path: string): Promise<BenchRow> {
+  const places = [310, 300];
+  const data = places.map((first) => dataOf(200_000, first));
+  const id = 'replaced';
+  await served.watch(id, gloss);
+  const times: number[] = [];
+  for (let k = 0; k < 18; k++) {
+    writeFileSync(path, data[k % 2]);
+    const start = performance.now();
+    void served.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri, type: 2 }] });
+    for (let state = await served.picture(id); ; state = await served.picture(id)) {
+      const found = state.ledger.rows.find((r) => r.id === 'First.inflection')?.number ?? NaN;
+      if (Math.abs(found - places[k % 2]) < 3) break;
+    }
+    if (k >= 3) times.push(performance.now() - start);
+  }
+  return row('200,000 rows replaced on disk: from the word of it to the new picture', 1000, times);
 }
 
 /** Hover and completion on a small gloss while a million rows of another are read, evaluated and, if so, drawn first. */

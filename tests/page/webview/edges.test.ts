@@ -132,9 +132,15 @@ describe('an edge in a browser', function () {
   });
 
   it('is moved over time too, in its own unit', async () => {
+    const over = (await handle(fake, 'from').boundingBox())!;
     await fake.page.getByRole('button', { name: 'time', exact: true }).click();
+    // The picture over temperature is a drawn one too.
+    const at = await eventually(async () => {
+      const box = (await handle(fake, 'from').boundingBox())!;
+      assert.ok(Math.abs(box.x - over.x) > 20, `${box.x}`);
+      return box;
+    });
     await fake.drawn();
-    const at = (await handle(fake, 'from').boundingBox())!;
     await fake.page.mouse.move(at.x + 5, at.y + 60);
     await fake.page.mouse.down();
     await fake.page.mouse.move(at.x - 20, at.y + 60, { steps: 4 });
