@@ -6,7 +6,7 @@ export interface Looked {
 
 /**
  * Where the repository that holds a folder keeps its own files, as absolute path with slashes: beside the folder or above
- * it; for a second working tree where its `.git` file says (gitrepository-layout(5)). null: none holds it.
+ * it; for a second working tree where its `.git` file says (gitrepository-layout(5)), `..` in it kept. null: none holds it.
  */
 export async function gitFolder(folder: string, look: Looked): Promise<string | null> {
   for (let at = folder; ; at = at.slice(0, at.lastIndexOf('/'))) {

@@ -20,7 +20,7 @@ export function watchCommits(server: LanguageServer): Disposable {
     const found = new Map<string, Uri>();
     for (const { uri } of workspace.workspaceFolders ?? []) {
       const folder = await gitFolder(uri.path.replace(/\/$/, ''), looking(uri)).catch(() => null);
-      if (folder !== null) found.set(folder, uri.with({ path: `${folder}/logs` }));
+      if (folder !== null) found.set(folder, Uri.joinPath(uri.with({ path: folder }), 'logs'));
     }
     if (closed || own !== turn) return;
     stop();

@@ -17,7 +17,7 @@ import type { Context } from './context';
 import { toleranceOf } from './diff';
 import { writeResults } from './evaluateAll';
 import { BadUsage, done, Trouble } from './exitCodes';
-import { asked, historyWish, meant, wantedGloss } from './historyArguments';
+import { hint, historyWish, meant, wantedGloss } from './historyArguments';
 import { wantedStates } from './historyStates';
 import { Progress } from './progress';
 
@@ -76,9 +76,7 @@ async function checkName(
   }
   if (unread !== null) throw new Trouble(unread);
   if (!isThere) throw new Trouble(`there is no gloss ${display}, and no revision here has one`);
-  const known = new Set(all.flatMap((of) => [...of.results]));
-  const hint = asked(name, all) ?? meant(statementOf(name), known);
-  throw new BadUsage(`${display} has no result ${name} in these revisions${hint}`);
+  throw new BadUsage(`${display} has no result ${name} in these revisions${hint(name, all)}`);
 }
 
 function shown({ typed, terminal }: Context, model: HistoryModel): string {

@@ -55,18 +55,14 @@ export async function wantedGloss(
     throw new BadUsage(`several glosses have ${statementOf(wish.name)}: ${some.join(', ')}${rest}; name one`);
   }
   if (here.length === 0) throw new Trouble('there is no gloss below this folder; name one');
-  const all = [...names.values()];
-  const known = new Set(all.flatMap((of) => [...of.results]));
-  const hint = asked(wish.name, all) ?? meant(statementOf(wish.name), known);
-  throw new BadUsage(`no gloss here has a result ${wish.name}${hint}`);
+  throw new BadUsage(`no gloss here has a result ${wish.name}${hint(wish.name, [...names.values()])}`);
 }
 
-/** Where the name is that of a requirement, the end of a message; null: it is none's. */
-export function asked(name: string, of: readonly WrittenNames[]): string | null {
-  const text = of.map((names) => names.requirements.get(name)).find((t) => t !== undefined);
-  return text === undefined
-    ? null
-    : `; ${name} is a requirement (${text}), and what is followed is a result it asks of`;
+/** What a name that is no result's may stand for, as the end of a message. */
+export function hint(name: string, of: readonly WrittenNames[]): string {
+  const asks = of.map((names) => names.requirements.get(name)).find((text) => text !== undefined);
+  if (asks !== undefined) return `; ${name} is a requirement (${asks}), and what is followed is a result it asks of`;
+  return meant(statementOf(name), new Set(of.flatMap((names) => [...names.results])));
 }
 
 /** Names that a misspelt one may stand for, as the end of a message. */

@@ -96,10 +96,11 @@ export class LiveWorkspace implements Workspace {
     this.glossPaths = null;
     this.outside.forgetAuthors();
     // The log that git writes when another commit is checked out: no file that anything is computed from.
-    const commits = uris.some((uri) => uri.endsWith('/logs/HEAD'));
+    const isLog = (uri: string): boolean => uri.endsWith('/logs/HEAD');
+    const commits = uris.some(isLog);
     if (commits) this.outside.revisions?.forget();
     // An open text stands for its file: that it was saved changes nothing.
-    const others = uris.filter((uri) => this.texts.get(uri) === null && !uri.endsWith('/logs/HEAD'));
+    const others = uris.filter((uri) => this.texts.get(uri) === null && !isLog(uri));
     if (others.length === 0 && !commits) return;
     for (const uri of others) {
       const path = this.outside.pathOf(uri);
