@@ -142,7 +142,11 @@ export async function openEditor(options: EditorOptions = {}): Promise<Editor> {
   };
   open.add(editor);
   await page.goto(served.address(join(work.folder, options.workspaceFile ?? '')));
-  await shown(page);
+  // Seen once in many starts: the workbench itself stays empty. Nothing of the extension runs before it is there.
+  await shown(page, 30_000).catch(async () => {
+    console.log('\nthe workbench stayed empty, its page is loaded once more');
+    await editor.reload();
+  });
   await page.locator(`.monaco-workbench.${themeClass[options.theme ?? 'light']}`).waitFor();
   return editor;
 }
@@ -164,8 +168,8 @@ const themeLabel: Readonly<Record<Theme, string>> = {
   'high contrast light': 'Light High Contrast',
 };
 
-async function shown(page: Page): Promise<void> {
-  await page.locator('.monaco-workbench .explorer-folders-view').waitFor({ timeout: 60_000 });
+async function shown(page: Page, timeout = 60_000): Promise<void> {
+  await page.locator('.monaco-workbench .explorer-folders-view').waitFor({ timeout });
 }
 
 async function shownLines(page: Page): Promise<string[]> {
