@@ -45,6 +45,27 @@ describe('results compared over the protocol', () => {
     }
   });
 
+  it('are those of the text as it stands also while files around it change', async () => {
+    desk.repository.write({ 'other.gloss': gloss });
+    const uri = desk.client.open(`${desk.root}/a.gloss`, gloss);
+    const other: ComparedWith = { kind: 'file', uri: `${desk.root}/other.gloss` };
+    assert.equal((await desk.compared(uri, other)).summary, nothingMoved);
+    desk.client.change(uri, 2, narrower);
+    const asked = desk.ask(uri, other);
+    let isAnswered = false;
+    void asked.then(() => (isAnswered = true));
+    // Each calls off what is being computed.
+    for (let k = 0; k < 8 && !isAnswered; k++) {
+      void desk.client.connection.sendNotification('workspace/didChangeWatchedFiles', {
+        changes: [{ uri: `${desk.root}/none.csv`, type: 1 }],
+      });
+      await new Promise((done) => setTimeout(done, 30));
+    }
+    const answer = await asked;
+    assert.ok(answer.ok);
+    assert.equal(rowOf(only(answer.comparison), 'First.loss').status, 'changed');
+  });
+
   it('that did not move read as in every other format', async () => {
     const uri = desk.client.open(`${desk.root}/a.gloss`, `# A remark.\n${gloss}`);
     const comparison = await desk.compared(uri);
